@@ -1,0 +1,155 @@
+/** Where a figure or a rule comes from. `what` names the page, book or law; nothing read is called published. */
+export interface Source {
+	kind: 'published' | 'arithmetic' | 'common practice, no source' | 'from memory';
+	what: string;
+}
+
+interface InputBase {
+	/** The name in JSON; it carries the unit: `R_ohm`, `IF_kHz`. */
+	key: string;
+	label: string;
+	optional?: true;
+}
+
+/** A number between `from` and `to`, both included, in base units. Outside them the formula is not run. */
+export interface NumberInput extends InputBase {
+	kind: 'number';
+	/** Other names of the same quantity, perhaps in another unit: `f_signal_MHz`. */
+	alsoKeys?: readonly string[];
+	from: number;
+	to: number;
+}
+
+/** One of a few words. */
+export interface ChoiceInput extends InputBase {
+	kind: 'choice';
+	options: readonly string[];
+}
+
+/** Some of a few words. */
+export interface ListInput extends InputBase {
+	kind: 'list';
+	options: readonly string[];
+}
+
+export type Input = NumberInput | ChoiceInput | ListInput;
+export type Inputs = Readonly<Record<string, Input>>;
+
+export interface Output {
+	key: string;
+	/** The same quantity in another unit, used when an input was given in that unit. */
+	alsoKeys?: readonly string[];
+	label: string;
+	/** Significant digits in a sentence; three when not told. */
+	digits?: number;
+}
+export type Outputs = Readonly<Record<string, Output>>;
+
+/** A line of a table that a list-like calculation returns. */
+export type TableLine = Readonly<Record<string, string | number>>;
+/** Numbers are in base units inside a calculation, in the unit of their key outside. */
+export type OutputValue = number | string | boolean | readonly number[] | readonly string[] | readonly TableLine[];
+
+type ValueOf<I extends Input> = I extends ChoiceInput
+	? I['options'][number]
+	: I extends ListInput
+		? readonly I['options'][number][]
+		: number;
+
+/** What the formula receives: base units; an optional input that was not given is undefined. */
+export type Given<I extends Inputs> = {
+	readonly [K in keyof I]: I[K] extends { optional: true } ? ValueOf<I[K]> | undefined : ValueOf<I[K]>;
+};
+
+/** What the formula returns; undefined where the inputs given do not reach. */
+export type Results<O extends Outputs> = { readonly [K in keyof O]?: OutputValue | undefined };
+
+/** A set of inputs that suffices. `also` lists inputs of other ways which may be given beside it. */
+export interface Way<Field extends string = string> {
+	title: string;
+	needs: readonly Field[];
+	also?: readonly Field[];
+}
+
+/**
+ * A band takes what is left by the bands above it, up to and including `upTo`, or up to but not including `below`; a band
+ * without either takes the rest. Limits are in base units. `says` may name outputs in braces: `{heat}`.
+ */
+export interface Band {
+	upTo?: number;
+	below?: number;
+	verdict: string;
+	says: string;
+	source: Source;
+}
+
+/** Bands over one output; of several outputs the first that is known. */
+export interface Judgement<Field extends string = string> {
+	by: Field | readonly Field[];
+	bands: readonly Band[];
+}
+
+/** A verdict and what to look at after it. */
+export interface Verdict {
+	verdict: string;
+	next: readonly string[];
+}
+
+/** A case with a known result, in the units of its keys. The row names of the reference are kept in `id`. */
+export interface Check {
+	id: string;
+	given: Readonly<Record<string, unknown>>;
+	gives: Readonly<Record<string, unknown>>;
+	verdict?: string;
+	/** Largest relative difference, in per cent; 0 where the figures are exact. */
+	withinPct: number;
+	/** Largest difference in the unit of the key, for keys where a percentage says little. */
+	withinAbsolute?: Readonly<Record<string, number>>;
+	/** On what the row stands, in words; begins with `published` where the outside world says so. */
+	basis: string;
+	source: Source;
+}
+
+/** A problem that the person can mend: `key` names the input, `message` what is wrong and the cure. */
+export interface Problem {
+	key: string;
+	message: string;
+}
+
+export interface Calculation<I extends Inputs = Inputs, O extends Outputs = Outputs> {
+	id: string;
+	title: string;
+	/** As a restorer would ask it. */
+	question: string;
+	inputs: I;
+	/** Tried in order; without ways every input that is not optional must be given. */
+	ways?: readonly Way<keyof I & string>[];
+	outputs: O;
+	/** The formula as the page prints it, a line each. */
+	formulaText: readonly string[];
+	/** Pure; base units in and out. */
+	formula(given: Given<I>): Results<O>;
+	/** Combinations that the ranges of single inputs cannot refuse. */
+	refuse?(given: Given<I>): Problem | undefined;
+	/** What the figures are, in sentences with outputs in braces; one is left out where an output is not known. */
+	summary: readonly string[];
+	judge?: readonly Judgement<keyof O & string>[];
+	/** From best to worst; the worst judgement is the verdict. */
+	verdicts?: readonly Verdict[];
+	cautions: readonly string[];
+	pitfalls: readonly string[];
+	sources: readonly Source[];
+	checks: readonly Check[];
+}
+
+/** Returns its argument and gives it types. */
+export function defineCalculation<const I extends Inputs, const O extends Outputs>(
+	calculation: Calculation<I, O>
+): Calculation<I, O> {
+	return calculation;
+}
+
+/** Two resistances side by side, ohm. Left alone when there is no second one. */
+export function parallel(one: number, other?: number): number {
+	return other === undefined ? one : (one * other) / (one + other);
+}

@@ -1,0 +1,110 @@
+import { downstream, reaches, stagesOn, upstream, type Plan } from '../receiver/index.ts';
+import {
+	clampRow,
+	healthyRow,
+	LIKELIHOODS,
+	residualRow,
+	slipMix,
+	TRUST,
+	trustMix,
+	wordRow,
+	type LikelihoodWord
+} from '../suspects/index.ts';
+import { closest, type PlacedSuspect, type ResolvedFlow } from './resolve.ts';
+import { PATH_OUTCOMES, type PathStep, type Step } from './schema.ts';
+
+/** Chance of a slip of pen or probe in one answer, whatever the number of outcomes. Our own choice. */
+const SLIP = 0.06;
+/** Share of the bad outcomes that nobody stated, on a path that is spoilt. Our own choice. */
+const OTHER_BAD = 0.08;
+
+/** P(outcome | suspect) of one step: a row for each suspect of the flow, and last the row of "not listed". */
+export interface StepTable {
+	outcomes: string[];
+	normal: string;
+	table: number[][];
+}
+
+export const isPathStep = (step: Step): step is PathStep =>
+	step.kind === 'listen' || step.kind === 'inject' || step.kind === 'trace';
+
+export const outcomesOf = (step: Step): string[] => (isPathStep(step) ? [...PATH_OUTCOMES] : Object.keys(step.outcomes));
+export const normalOf = (step: Step): string => (isPathStep(step) ? 'good' : step.normal);
+
+/** Words that path steps use for their outcomes, where an authored step has labels of its own. */
+const heardWords: Record<string, string> = {
+	good: 'Good',
+	weak: 'Weak',
+	distorted: 'Distorted',
+	hum: 'Hum',
+	noise: 'Noise, crackle or whistle',
+	none: 'Nothing'
+};
+export const labelOf = (step: Step, outcome: string): string =>
+	isPathStep(step) ? (heardWords[outcome] ?? outcome) : (step.outcomes[outcome]?.label ?? outcome);
+
+/** The stages that a path step listens through. */
+export function stagesTested(plan: Plan, step: PathStep): string[] {
+	if (step.kind === 'listen') return stagesOn(plan, step.band);
+	return step.kind === 'inject' ? downstream(plan, step.band, step.at) : upstream(plan, step.band, step.at);
+}
+
+/**
+ * What a suspect shows when a band is listened to through these stages. A part on the way never leaves the
+ * band good; sockets, contacts and tired valves rarely do, for they pass one band and spoil another. A part
+ * beyond reads healthy.
+ */
+export function pathRow(plan: Plan, placed: PlacedSuspect, band: string, stages: readonly string[]): number[] {
+	const { suspect } = placed;
+	const outcomes = [...PATH_OUTCOMES];
+	const silent = suspect.bands !== undefined && !suspect.bands.includes(band);
+	if (silent || !reaches(plan, placed.place, band, stages)) return healthyRow(outcomes, 'good');
+	const effects = (suspect['shows-on']?.[band] ?? suspect.shows) as Partial<Record<string, LikelihoodWord>>;
+	const stated = outcomes.map((o): number => (effects[o] ? LIKELIHOODS[effects[o]] : 0));
+	const sum = stated.reduce((a, b) => a + b, 0);
+	const good = LIKELIHOODS[suspect.patchy ? 'rarely' : 'never'];
+	const others = stated.filter((p, i) => i > 0 && p === 0).length;
+	const spare = others ? OTHER_BAD : 0;
+	return stated.map((p, index) => {
+		if (index === 0) return good;
+		return (1 - good) * (p > 0 ? (p / sum) * (1 - spare) : spare / others);
+	});
+}
+
+function rowOf(resolved: ResolvedFlow, step: Step, placed: PlacedSuspect): number[] {
+	const outcomes = outcomesOf(step);
+	const key = closest(Object.keys(step.expect), placed);
+	const healthy = healthyRow(outcomes, normalOf(step));
+	if (key !== undefined) return wordRow(outcomes, step.expect[key] as Record<string, LikelihoodWord>, healthy);
+	if (!isPathStep(step)) return healthy;
+	return pathRow(resolved.plan, placed, step.band, stagesTested(resolved.plan, step));
+}
+
+/**
+ * The table of a step, ready for the reasoning: words turned into numbers, kept off 0 and 1, room for a slip,
+ * flattened for a way that is trusted less.
+ */
+export function stepTable(resolved: ResolvedFlow, step: Step, trust: keyof typeof TRUST = 'full'): StepTable {
+	const rows = resolved.suspects.map((placed) =>
+		trustMix(slipMix(clampRow(rowOf(resolved, step, placed)), SLIP), TRUST[trust])
+	);
+	const weights = resolved.suspects.map(({ weight }) => weight);
+	return { outcomes: outcomesOf(step), normal: normalOf(step), table: [...rows, residualRow(weights, rows)] };
+}
+
+/**
+ * What the complaint itself says of the suspects that the flow does not name: the product of what each band
+ * would sound like. Named suspects carry the flow's own words for this symptom, so for them it is 1
+ * (no answer counts twice). Scaled so that a suspect that fits the complaint best keeps its weight.
+ */
+export function entryLikelihood(resolved: ResolvedFlow): number[] {
+	const { plan, heard } = resolved;
+	const chance = (placed: PlacedSuspect) =>
+		Object.entries(heard).reduce((product, [band, outcome]) => {
+			const row = slipMix(pathRow(plan, placed, band, stagesOn(plan, band)), SLIP);
+			return product * (row[PATH_OUTCOMES.indexOf(outcome as (typeof PATH_OUTCOMES)[number])] ?? 1);
+		}, 1);
+	const chances = resolved.suspects.map(chance);
+	const best = Math.max(...chances, Number.MIN_VALUE);
+	return [...resolved.suspects.map(({ named }, i) => (named ? 1 : (chances[i] ?? 0) / best)), 1];
+}

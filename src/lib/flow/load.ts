@@ -1,0 +1,122 @@
+import type { z } from 'zod';
+import { checkPlan, Plan } from '../receiver/index.ts';
+import { runChecks } from './checks/index.ts';
+import { readDocument, schemaFindings, type SourceDocument } from './document.ts';
+import { sortFindings, type Finding } from './finding.ts';
+import { emptyLibrary, Origins, type EntityKind, type Library } from './library.ts';
+import { CautionFile, Flow, SourceFile, StepFile, SuspectFile } from './schema.ts';
+
+export interface SourceText {
+	/** Path from the top of the project, with forward slashes: `flows/shared/steps/output.yaml`. */
+	path: string;
+	text: string;
+}
+
+export type LoadResult =
+	| { ok: true; library: Library; origins: Origins; advice: Finding[] }
+	| { ok: false; findings: Finding[] };
+
+interface Loading {
+	library: Library;
+	origins: Origins;
+	findings: Finding[];
+}
+
+/** Files of one entity (a plan, a flow) carry its id; files of many hold one table. */
+const kinds: { pattern: RegExp; kind: EntityKind; schema: z.ZodType; table: boolean }[] = [
+	{ pattern: /^flows\/shared\/suspects\/[^/]+\.yaml$/, kind: 'suspects', schema: SuspectFile, table: true },
+	{ pattern: /^flows\/shared\/steps\/[^/]+\.yaml$/, kind: 'steps', schema: StepFile, table: true },
+	{ pattern: /^flows\/shared\/cautions\.yaml$/, kind: 'cautions', schema: CautionFile, table: true },
+	{ pattern: /^flows\/shared\/sources\.yaml$/, kind: 'sources', schema: SourceFile, table: true },
+	{ pattern: /^flows\/shared\/plans\/[^/]+\.yaml$/, kind: 'plans', schema: Plan, table: false },
+	{ pattern: /^flows\/[^/]+\.yaml$/, kind: 'flows', schema: Flow, table: false }
+];
+
+function add(loading: Loading, kind: EntityKind, id: string, value: unknown, document: SourceDocument, prefix: string[]) {
+	const table = loading.library[kind] as Record<string, unknown>;
+	const earlier = loading.origins.fileOf(kind, id);
+	if (earlier !== undefined) {
+		loading.findings.push({
+			code: 'twice',
+			level: 'error',
+			file: document.file,
+			...document.locate(prefix.length ? prefix : ['id'], true),
+			message: `"${id}" stands already in ${earlier}.`,
+			remedy: 'Give it an id of its own, or remove one of the two.'
+		});
+		return;
+	}
+	table[id] = value;
+	loading.origins.add(kind, id, document, prefix);
+}
+
+function loadFile(loading: Loading, { path, text }: SourceText): void {
+	const place = kinds.find(({ pattern }) => pattern.test(path));
+	if (!place) {
+		const remedy = 'Flows stand in flows/, shared parts in flows/shared/suspects, steps, plans, or cautions.yaml and sources.yaml.';
+		const message = 'A file in this folder belongs to nothing that is read.';
+		loading.findings.push({ code: 'stray-file', level: 'error', file: path, line: 1, column: 1, message, remedy });
+		return;
+	}
+	const read = readDocument(path, text);
+	if (!read.ok) {
+		loading.findings.push(...read.findings);
+		return;
+	}
+	const parsed = place.schema.safeParse(read.document.data);
+	if (!parsed.success) {
+		loading.findings.push(...schemaFindings(read.document, parsed.error));
+		return;
+	}
+	const data = parsed.data as Record<string, unknown>;
+	if (!place.table) add(loading, place.kind, String(data['id']), data, read.document, []);
+	else
+		for (const [id, value] of Object.entries(data[place.kind] as Record<string, unknown>))
+			add(loading, place.kind, id, value, read.document, [place.kind, id]);
+}
+
+function planFindings({ library, origins }: Loading): Finding[] {
+	return Object.values(library.plans).flatMap((plan) =>
+		checkPlan(plan).map(({ path, message, remedy }) => ({
+			code: 'plan',
+			level: 'error' as const,
+			...origins.at('plans', plan.id, path),
+			message,
+			remedy
+		}))
+	);
+}
+
+/** A flow's own suspects and steps join the shared tables under their own ids; a clash is an error. */
+function addOwn(loading: Loading): void {
+	for (const flow of Object.values(loading.library.flows)) {
+		for (const kind of ['suspects', 'steps'] as const)
+			for (const id of Object.keys(flow.own[kind]))
+				if (loading.library[kind][id])
+					loading.findings.push({
+						code: 'changes-shared',
+						level: 'error',
+						...loading.origins.at('flows', flow.id, ['own', kind, id], true),
+						message: `"${id}" is shared already; a flow cannot change it.`,
+						remedy: 'Give what is special to this flow an id of its own.'
+					});
+	}
+}
+
+/**
+ * Read the whole library from its files. Every file is read before anything is reported, so that an author
+ * sees all there is to mend; the checks run only on a library whose files can be read.
+ */
+export function loadLibrary(files: readonly SourceText[]): LoadResult {
+	const loading: Loading = { library: emptyLibrary(), origins: new Origins(), findings: [] };
+	for (const file of files) loadFile(loading, file);
+	if (!loading.findings.length) {
+		addOwn(loading);
+		loading.findings.push(...planFindings(loading));
+	}
+	if (!loading.findings.length) loading.findings.push(...runChecks(loading.library, loading.origins));
+	const findings = sortFindings(loading.findings);
+	return findings.some((f) => f.level === 'error')
+		? { ok: false, findings }
+		: { ok: true, library: loading.library, origins: loading.origins, advice: findings };
+}

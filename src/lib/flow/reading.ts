@@ -1,0 +1,97 @@
+import { parseQuantity, printQuantity, type ScaleName, type Unit } from '../quantity/index.ts';
+import type { Plan } from '../receiver/index.ts';
+import type { Step } from './schema.ts';
+import { bandOf, membership, parseWhen, type Band } from './when.ts';
+
+type Measure = Extract<Step, { kind: 'measure' }>;
+
+const unitOf: Record<Measure['measure'], Unit> = {
+	'DC volts': 'V',
+	'AC volts': 'V',
+	ohms: 'ohm',
+	milliamps: 'A',
+	capacitance: 'F',
+	frequency: 'Hz'
+};
+
+/** The unit that the step's field shows, for a number typed without one. */
+const bareUnit: Partial<Record<Measure['measure'], ScaleName>> = {
+	milliamps: 'mA',
+	capacitance: 'nF',
+	frequency: 'kHz'
+};
+
+/** What the meter shows at this step, in base units. */
+export const unitOfStep = (step: Measure): Unit => unitOf[step.measure];
+
+/** Where a reading is expected to lie, and on what that rests. */
+export interface Expected {
+	value: number;
+	basis: 'typical' | 'sheet';
+}
+
+/** Service volts of the set at hand, by test point; without them the plan's typical ones. */
+export type ServiceVolts = Readonly<Record<string, number>>;
+
+export function expectedAt(plan: Plan, point: string, service: ServiceVolts = {}): Expected | undefined {
+	const own = service[point];
+	if (own !== undefined) return { value: own, basis: 'sheet' };
+	const typical = plan.points[point]?.volts;
+	return typical && { value: typical.expect, basis: typical.basis };
+}
+
+/** Outcomes with a range, their bands brought to absolute readings; `undefined` where nothing is expected. */
+function bandsFor(step: Measure, expected: Expected | undefined): { outcome: string; band: Band }[] | undefined {
+	const ranged = Object.entries(step.outcomes).flatMap(([outcome, { when }]) => {
+		const parsed = when === undefined ? undefined : parseWhen(when);
+		return parsed?.ok ? [{ outcome, band: parsed.band }] : [];
+	});
+	if (!ranged.some(({ band }) => band.relative)) return ranged;
+	if (!expected || expected.value === 0) return undefined;
+	return ranged.map(({ outcome, band }) => {
+		if (!band.relative) return { outcome, band };
+		const ends = [band.from * expected.value, band.to * expected.value].sort((a, b) => a - b);
+		return { outcome, band: { ...band, from: ends[0] ?? 0, to: ends[1] ?? 0, unit: unitOfStep(step) } };
+	});
+}
+
+export interface JudgedReading {
+	outcome: string;
+	/** Share of each outcome of the step, in its order: a reading near an edge counts for both sides. */
+	membership: number[];
+	/** What the outcome rests on; typical values deserve less trust. */
+	basis: 'absolute' | 'typical' | 'sheet';
+}
+
+/** The outcome that a reading means; `undefined` where it depends on an expected value that nobody knows. */
+export function judgeReading(
+	step: Measure,
+	value: number,
+	expected: Expected | undefined
+): JudgedReading | undefined {
+	const ranged = bandsFor(step, expected);
+	if (!ranged?.length) return undefined;
+	const bands = ranged.map(({ band }) => band);
+	const outcome = ranged[bandOf(value, bands)]?.outcome;
+	if (outcome === undefined) return undefined;
+	const shares = membership(value, bands);
+	const relative = Object.values(step.outcomes).some(({ when }) => when?.includes('%'));
+	return {
+		outcome,
+		membership: Object.keys(step.outcomes).map((id) => shares[ranged.findIndex((r) => r.outcome === id)] ?? 0),
+		basis: relative ? (expected?.basis ?? 'typical') : 'absolute'
+	};
+}
+
+export type ReadingResult = { ok: true; value: number; echo: string } | { ok: false; hint: string };
+
+/** Read what was typed at a measuring step, in the unit that the step wants. */
+export function parseReading(step: Measure, typed: string): ReadingResult {
+	const unit = unitOfStep(step);
+	const bare = bareUnit[step.measure];
+	const parsed = parseQuantity(typed, unit, bare ? { bare } : {});
+	return parsed.ok ? { ok: true, value: parsed.value, echo: parsed.echo } : { ok: false, hint: parsed.hint };
+}
+
+/** A reading as it is shown beside its step. */
+export const printReading = (step: Measure, value: number): string => printQuantity(value, unitOfStep(step));

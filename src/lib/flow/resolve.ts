@@ -1,0 +1,144 @@
+import { fits, placeOf, placesWith, reaches, stagesOn, type Plan, type SectionId } from '../receiver/index.ts';
+import type { Library } from './library.ts';
+import { WEIGHTS } from '../suspects/index.ts';
+import type { Flow, Step, Suspect } from './schema.ts';
+
+/** One suspect at one place of the plan: a hypothesis of the trace. */
+export interface PlacedSuspect {
+	/** `cc-leak`, or `socket@mixer` where it can stand in several places. */
+	id: string;
+	family: string;
+	suspect: Suspect;
+	place: string;
+	placeTitle: string;
+	section: SectionId;
+	/** Relative weight before any answer, from the flow's words. */
+	weight: number;
+	/** Whether the flow itself names it; the others enter as `not listed`. */
+	named: boolean;
+}
+
+/** A flow joined with one plan: what a trace works on. */
+export interface ResolvedFlow {
+	flow: Flow;
+	plan: Plan;
+	suspects: PlacedSuspect[];
+	steps: Record<string, Step>;
+	/** Bands of this plan that the symptom calls bad, and what is heard on every band it speaks of. */
+	heard: Record<string, string>;
+}
+
+function placesOf(plan: Plan, suspect: Suspect): string[] {
+	const { at } = suspect;
+	const places = typeof at === 'string' ? [at] : Array.isArray(at) ? at : placesWith(plan, at.every);
+	return places.filter((place) => placeOf(plan, place));
+}
+
+/** Every suspect at every place that this plan has for it. */
+export function placeSuspects(library: Library, flow: Flow | undefined, plan: Plan): PlacedSuspect[] {
+	const all = { ...library.suspects, ...flow?.own.suspects };
+	return Object.entries(all).flatMap(([family, suspect]) => {
+		if (!fits(plan.traits, suspect.only, suspect.never)) return [];
+		const single = typeof suspect.at === 'string';
+		return placesOf(plan, suspect).map((place) => ({
+			id: single ? family : `${family}@${place}`,
+			family,
+			suspect,
+			place,
+			placeTitle: placeOf(plan, place)?.title ?? place,
+			section: suspect.section ?? placeOf(plan, place)?.section ?? 'outside',
+			weight: 0,
+			named: false
+		}));
+	});
+}
+
+/** Bands on which this suspect can be felt in this plan. */
+export const bandsOf = (plan: Plan, placed: PlacedSuspect): string[] =>
+	Object.keys(plan.bands).filter(
+		(band) =>
+			(!placed.suspect.bands || placed.suspect.bands.includes(band)) &&
+			reaches(plan, placed.place, band, stagesOn(plan, band))
+	);
+
+/** What the symptom says of each band that the plan has; `all` stands for those not named. */
+export function heardOn(flow: Flow, plan: Plan): Record<string, string> {
+	const heard: Record<string, string> = {};
+	for (const band of Object.keys(plan.bands)) {
+		const said = flow.symptom[band] ?? flow.symptom['all'];
+		if (said) heard[band] = said;
+	}
+	return heard;
+}
+
+/** Does a key of a flow or an `expect` row mean this placed suspect? */
+export function means(key: string, placed: PlacedSuspect): boolean {
+	if (key.startsWith('section:')) return placed.section === key.slice(8);
+	if (key.startsWith('place:')) return placed.place === key.slice(6);
+	return key === placed.id || key === placed.family;
+}
+
+/** The key that speaks most closely of a suspect: its own place before its family before a whole section. */
+export function closest(keys: readonly string[], placed: PlacedSuspect): string | undefined {
+	const rank = (key: string) => (key === placed.id ? 0 : key === placed.family ? 1 : key.startsWith('place:') ? 2 : 3);
+	return keys.filter((key) => means(key, placed)).sort((a, b) => rank(a) - rank(b))[0];
+}
+
+const inScope = (scope: readonly string[] | undefined, placed: PlacedSuspect) =>
+	!scope || scope.includes(placed.section) || scope.includes(placed.place);
+
+/** Give each suspect its weight: a family's weight is divided over its places (decision: no place counts twice). */
+function weigh(flow: Flow, suspects: PlacedSuspect[]): void {
+	const keyOf = new Map<PlacedSuspect, string | undefined>();
+	for (const placed of suspects) {
+		const keys = Object.keys(flow.suspects).filter((key) => {
+			const named = flow.suspects[key];
+			return inScope(typeof named === 'object' ? named.in : undefined, placed);
+		});
+		keyOf.set(placed, closest(keys, placed));
+	}
+	const count = (key: string) => [...keyOf.values()].filter((k) => k === key).length;
+	const unnamed = (placed: PlacedSuspect) => suspects.filter((s) => s.family === placed.family && !keyOf.get(s)).length;
+	for (const placed of suspects) {
+		const key = keyOf.get(placed);
+		const named = key === undefined ? undefined : flow.suspects[key];
+		placed.named = key !== undefined;
+		placed.weight = named
+			? WEIGHTS[typeof named === 'string' ? named : named.common] / count(key ?? '')
+			: WEIGHTS['not listed'] / unnamed(placed);
+	}
+}
+
+/** Which steps of a flow a plan can take: its traits fit and its test point, stage or band exists. */
+export function stepsFor(library: Library, flow: Flow, plan: Plan): Record<string, Step> {
+	const own = flow.own.steps;
+	const entries = [...flow.uses, ...Object.keys(own)].flatMap((id): [string, Step][] => {
+		const step = own[id] ?? library.steps[id];
+		return step && canTake(plan, step) ? [[id, step]] : [];
+	});
+	return Object.fromEntries(entries);
+}
+
+function canTake(plan: Plan, step: Step): boolean {
+	if (!fits(plan.traits, step.only, step.never)) return false;
+	if ('band' in step && !plan.bands[step.band]) return false;
+	return !('at' in step) || step.at === undefined || plan.points[step.at] !== undefined;
+}
+
+/** Whether a set of this plan can have this complaint at all. */
+export const flowFits = (flow: Flow, plan: Plan): boolean =>
+	fits(plan.traits, flow.only, flow.never) && flow.bands.every((band) => plan.bands[band]);
+
+/**
+ * Join flow and plan. The hypotheses are all suspects of the plan that can act on a band that misbehaves;
+ * "something not listed" is added by the trace.
+ */
+export function resolveFlow(library: Library, flow: Flow, plan: Plan): ResolvedFlow {
+	const heard = heardOn(flow, plan);
+	const bad = Object.keys(heard).filter((band) => heard[band] !== 'good');
+	const suspects = placeSuspects(library, flow, plan).filter((placed) =>
+		bandsOf(plan, placed).some((band) => bad.includes(band))
+	);
+	weigh(flow, suspects);
+	return { flow, plan, suspects, steps: stepsFor(library, flow, plan), heard };
+}

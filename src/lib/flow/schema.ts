@@ -1,0 +1,238 @@
+import { z } from 'zod';
+import { PartKind, Section, Sources, TRAITS, type TraitName } from '../receiver/index.ts';
+import { LIKELIHOODS, TRUST, WEIGHTS, type LikelihoodWord, type WeightWord } from '../suspects/index.ts';
+
+/**
+ * The shape of everything under `flows/`. What one file can say is here; what only the whole library can
+ * show (names, gaps, order) is in `checks/`. Each message names the remedy.
+ */
+
+const wordsOf = (table: object) => Object.keys(table) as [string, ...string[]];
+const synonyms: Record<string, string> = { often: '"usually" or "half the time"', possible: 'one of the eight words', may: 'one of the eight words' };
+
+const Likelihood = z.enum(wordsOf(LIKELIHOODS) as [LikelihoodWord, ...LikelihoodWord[]], {
+	error: ({ input }) =>
+		`"${String(input)}" is not a likelihood word. Use ${synonyms[String(input)] ?? `one of: ${Object.keys(LIKELIHOODS).join(', ')}`}.`
+});
+const Weight = z.enum(wordsOf(WEIGHTS) as [WeightWord, ...WeightWord[]], {
+	error: ({ input }) =>
+		`"${String(input)}" does not say how common a suspect is. Use one of: ${Object.keys(WEIGHTS).join(', ')}.`
+});
+
+/** Ids are stored in trails: never reused, never renumbered. */
+const Id = z.string().regex(/^[a-z][a-z0-9-]*$/, {
+	error: ({ input }) => `"${String(input)}" is not an id. Use lower-case letters, digits and hyphens.`
+});
+const Place = z.string().regex(/^[a-z][a-z0-9-]*$/);
+const Text = z.string().trim().min(1, { error: 'Write the sentence: nothing stands here.' });
+
+const filterShape = Object.fromEntries(
+	Object.entries(TRAITS).map(([name, values]) => [name, z.array(z.enum(values as readonly string[] as [string])).optional()])
+) as unknown as Record<TraitName, z.ZodOptional<z.ZodArray<z.ZodType<string>>>>;
+const Filter = z.strictObject(filterShape);
+
+/** What a listener hears, or a tracer shows. `good` is the healthy one. */
+export const PATH_OUTCOMES = ['good', 'weak', 'distorted', 'hum', 'noise', 'none'] as const;
+export type PathOutcome = (typeof PATH_OUTCOMES)[number];
+const Symptom = z.enum(PATH_OUTCOMES, {
+	error: ({ input }) => `"${String(input)}" is not something one hears. Use one of: ${PATH_OUTCOMES.join(', ')}.`
+});
+const Effects = z.partialRecord(z.enum(PATH_OUTCOMES.filter((o) => o !== 'good') as [PathOutcome]), Likelihood);
+
+export const POWER_STATES = ['unplugged', 'limiter', 'live'] as const;
+export type StepPower = (typeof POWER_STATES)[number];
+const Power = z.enum(POWER_STATES, {
+	error: 'Say which power state the step needs: unplugged, limiter or live.'
+});
+
+export const INSTRUMENTS = {
+	meter: 'Multimeter',
+	'meter-10M': 'Multimeter of 10 Mohm or more on volts',
+	generator: 'AM signal generator',
+	'fm-generator': 'FM signal generator',
+	oscilloscope: 'Oscilloscope',
+	counter: 'Frequency counter',
+	'signal-tracer': 'Signal tracer',
+	'second-set': 'A second receiver',
+	'lamp-limiter': 'Lamp limiter',
+	'isolating-transformer': 'Isolating transformer',
+	variac: 'Variable transformer',
+	'capacitor-tester': 'Capacitor tester (capacitance)',
+	'insulation-tester': 'Insulation or leakage tester at working volts',
+	'valve-tester': 'Valve tester',
+	'bench-supply': 'Bench supply',
+	'test-speaker': 'Test loudspeaker',
+	'spare-valve': 'A good spare valve of the same type'
+} as const;
+export type Instrument = keyof typeof INSTRUMENTS;
+const InstrumentName = z.enum(wordsOf(INSTRUMENTS) as [Instrument, ...Instrument[]], {
+	error: ({ input }) => `"${String(input)}" is not on the list of instruments. Use one of: ${Object.keys(INSTRUMENTS).join(', ')}.`
+});
+
+const Way = z.strictObject({
+	needs: z.array(InstrumentName),
+	trust: z.enum(wordsOf(TRUST) as [keyof typeof TRUST], { error: 'Say how far this way can be trusted: full, fair or rough.' }),
+	/** What is done otherwise than the step's own text says. */
+	text: Text.optional()
+});
+
+const Repair = z.strictObject({
+	do: Text,
+	minutes: z.number().positive().max(480),
+	/** Suspects with the same word here are mended by one and the same repair. */
+	same: Id.optional()
+});
+
+export const Suspect = z.strictObject({
+	part: Text,
+	failure: Text,
+	section: Section.optional(),
+	/** A place of the plan, several of them, or every place that holds this kind of part. */
+	at: z.union([Place, z.array(Place).min(1), z.strictObject({ every: PartKind })], {
+		error: 'Say where the part stands: a stage or line ("output"), several ([mixer, if-valve]) or {every: socket}.'
+	}),
+	bands: z.array(Id).optional(),
+	common: Weight,
+	/** What is heard on a band that goes through it. */
+	shows: Effects,
+	'shows-on': z.record(Id, Effects).optional(),
+	/** Can pass one band and spoil another, as contacts and tired valves do. */
+	patchy: z.boolean().default(false),
+	repair: Repair,
+	proof: Text,
+	/** What to look for before power goes back on, where this part fails because of another. */
+	behind: Text.optional(),
+	only: Filter.optional(),
+	never: Filter.optional(),
+	cautions: z.array(Id).default([]),
+	source: Sources
+});
+export type Suspect = z.infer<typeof Suspect>;
+
+const Outcome = z.strictObject({
+	label: Text,
+	/** Readings that count as this outcome: `> 0.5 V`, `0.1 .. 0.5 V`, `> 120 % of expected`. */
+	when: Text.optional(),
+	/** What was learnt, in one sentence. */
+	means: Text.optional(),
+	next: Id.optional()
+});
+
+const CalculationUse = z.strictObject({
+	id: Id,
+	/** Input row name -> where it comes from; see `fill.ts`. */
+	fill: z.record(z.string(), z.union([z.string(), z.number()])).default({}),
+	/** Verdict of the calculation -> outcome of the step. */
+	outcome: z.record(z.string(), Id).optional()
+});
+
+const Expect = z.record(z.string(), z.record(Id, Likelihood));
+
+const common = {
+	title: Text,
+	text: Text,
+	why: Text,
+	power: Power,
+	/** The state in which the connection is made, where it differs from that of the reading. */
+	prepare: z.literal('unplugged').optional(),
+	minutes: z.number({ error: 'Say how many minutes a practised restorer needs.' }).positive().max(240),
+	/** Nothing of the chassis is touched: no proof of a dead set is asked for. */
+	'hands-off': z.boolean().default(false),
+	/** Offered only when nothing else can be learnt (cores come last). */
+	last: z.boolean().default(false),
+	ways: z.array(Way).min(1).default([{ needs: [], trust: 'full' }]),
+	needs: z.array(Id).default([]),
+	cautions: z.array(Id).default([]),
+	calculation: CalculationUse.optional(),
+	expect: Expect.default({}),
+	only: Filter.optional(),
+	never: Filter.optional(),
+	source: Sources
+};
+
+const Outcomes = z.record(Id, Outcome).refine((o) => Object.keys(o).length > 1, {
+	error: 'A step that can end in only one way tells nothing: give two outcomes or more.'
+});
+const Normal = Id.describe('The outcome that a sound set shows.');
+const At = z.string().regex(/^[a-z][a-z0-9-]*\.[a-z0-9-]+$/, {
+	error: ({ input }) => `"${String(input)}" is not a test point. Write stage and point with one dot: "output.grid".`
+});
+
+const Measure = z.strictObject({
+	kind: z.literal('measure'),
+	measure: z.enum(['DC volts', 'AC volts', 'ohms', 'milliamps', 'capacitance', 'frequency'], {
+		error: 'Say what is measured: DC volts, AC volts, ohms, milliamps, capacitance or frequency.'
+	}),
+	at: At,
+	outcomes: Outcomes,
+	normal: Normal,
+	...common
+});
+const Observe = z.strictObject({
+	kind: z.literal('observe'),
+	at: At.optional(),
+	outcomes: Outcomes,
+	normal: Normal,
+	...common
+});
+const Adjust = Observe.extend({ kind: z.literal('adjust') });
+const Listen = z.strictObject({ kind: z.literal('listen'), band: Id, ...common });
+const Inject = z.strictObject({ kind: z.literal('inject'), band: Id, at: At, ...common });
+const Trace = z.strictObject({ kind: z.literal('trace'), band: Id, at: At, ...common });
+
+export const Step = z.discriminatedUnion('kind', [Measure, Observe, Adjust, Listen, Inject, Trace], {
+	error: 'Say what kind of step it is: measure, observe, adjust, listen, inject or trace.'
+});
+export type Step = z.infer<typeof Step>;
+export type PathStep = Extract<Step, { kind: 'listen' | 'inject' | 'trace' }>;
+
+const Named = z.union([
+	Weight,
+	z.strictObject({ common: Weight, in: z.array(z.string()).optional(), note: Text.optional() })
+]);
+
+export const Flow = z.strictObject({
+	id: Id,
+	title: Text,
+	about: Text,
+	/** Band, or `all`, -> what is heard there: the answers that lead to this flow. */
+	symptom: z.record(Id, Symptom),
+	/** Bands that a set must have for this flow to make sense. */
+	bands: z.array(Id).default([]),
+	only: Filter.optional(),
+	never: Filter.optional(),
+	/** Suspect (or `family@place`, or a family) -> how common it is, given this symptom. */
+	suspects: z.record(z.string(), Named),
+	/** Steps asked first, in this order. */
+	opening: z.array(Id).default([]),
+	uses: z.array(Id).min(1),
+	own: z
+		.strictObject({ suspects: z.record(Id, Suspect).default({}), steps: z.record(Id, Step).default({}) })
+		.default({ suspects: {}, steps: {} }),
+	source: Sources
+});
+export type Flow = z.infer<typeof Flow>;
+
+export const Caution = z.strictObject({
+	title: Text,
+	text: Text,
+	/** Power states that it covers. */
+	covers: z.array(Power).default([]),
+	only: Filter.optional(),
+	source: Sources
+});
+export type Caution = z.infer<typeof Caution>;
+
+export const Source = z.strictObject({
+	title: Text,
+	kind: z.enum(['book', 'course', 'military', 'article', 'forum', 'data sheet']),
+	site: z.string().optional(),
+	note: z.string().optional()
+});
+export type Source = z.infer<typeof Source>;
+
+/** Shared files hold one table each; its name is the first key of the file. */
+export const SuspectFile = z.strictObject({ suspects: z.record(Id, Suspect) });
+export const StepFile = z.strictObject({ steps: z.record(Id, Step) });
+export const CautionFile = z.strictObject({ cautions: z.record(Id, Caution) });
+export const SourceFile = z.strictObject({ sources: z.record(z.string(), Source) });

@@ -1,0 +1,180 @@
+import { SECTIONS, type SectionId } from '../receiver/index.ts';
+import { outcomeLikelihood, posterior, softOutcome, TRUST } from '../suspects/index.ts';
+import { entryLikelihood, stepTable, type StepTable } from './evidence.ts';
+import { expectedAt, judgeReading, type ServiceVolts } from './reading.ts';
+import type { PlacedSuspect, ResolvedFlow } from './resolve.ts';
+import type { Instrument, Step } from './schema.ts';
+
+/** "Something not listed here" starts at this share. Reasoning reference 4.1 (0.03 to 0.05). */
+const NOT_LISTED_SHARE = 0.04;
+export const NOT_LISTED = 'not-listed';
+
+export interface TraceAnswer {
+	step: string;
+	outcome: string;
+	/** Base units: volts, ohms, amperes. */
+	reading?: number;
+	/** Which of the step's ways was taken; the first that the bench allows, if not said. */
+	way?: number;
+}
+
+/** A repair that did not cure, and whether the part that came out was bad. */
+export interface Mended {
+	suspect: string;
+	was: 'bad' | 'good' | 'not-tested';
+	/** How many answers stood when the repair was proved. */
+	after: number;
+}
+
+/** What a trace knows: plain data, the same after any replay. */
+export interface Evidence {
+	answers: readonly TraceAnswer[];
+	mended: readonly Mended[];
+	/** What stands on the bench; left out: everything. */
+	instruments?: readonly Instrument[];
+	service?: ServiceVolts;
+}
+
+export interface Standing {
+	id: string;
+	/** The placed suspect; undefined for "something not listed". */
+	placed: PlacedSuspect | undefined;
+	section: SectionId | undefined;
+	probability: number;
+}
+
+/** One answer brought to numbers. */
+export interface WeighedAnswer {
+	answer: TraceAnswer;
+	step: Step;
+	table: StepTable;
+	/** P(this answer | hypothesis), in the order of the trace. */
+	likelihood: number[];
+}
+
+export interface Trace {
+	resolved: ResolvedFlow;
+	/** Hypotheses: the flow's placed suspects, and last "not listed". */
+	ids: string[];
+	/** Weights by the flow's words alone, scaled to one. */
+	words: number[];
+	/** The same after the complaint itself. */
+	entry: number[];
+	answers: WeighedAnswer[];
+	now: number[];
+}
+
+/** The way that the bench allows best; `undefined` where it allows none. */
+export function bestWay(step: Step, instruments: readonly Instrument[] | undefined): number | undefined {
+	const open = step.ways
+		.map((way, index) => ({ index, trust: TRUST[way.trust], free: !instruments || way.needs.every((n) => instruments.includes(n)) }))
+		.filter(({ free }) => free)
+		.sort((a, b) => b.trust - a.trust || a.index - b.index);
+	return open[0]?.index;
+}
+
+function weighAnswer(resolved: ResolvedFlow, answer: TraceAnswer, evidence: Evidence): WeighedAnswer | undefined {
+	const step = resolved.steps[answer.step];
+	if (!step) return undefined;
+	const way = step.ways[answer.way ?? bestWay(step, evidence.instruments) ?? 0];
+	const table = stepTable(resolved, step, way?.trust ?? 'full');
+	const index = table.outcomes.indexOf(answer.outcome);
+	if (index < 0) return undefined;
+	if (step.kind === 'measure' && answer.reading !== undefined) {
+		const judged = judgeReading(step, answer.reading, expectedAt(resolved.plan, step.at, evidence.service));
+		if (judged?.outcome === answer.outcome)
+			return { answer, step, table, likelihood: softOutcome(table.table, judged.membership) };
+	}
+	return { answer, step, table, likelihood: outcomeLikelihood(table.table, index) };
+}
+
+/** The last answer of each step counts; earlier ones to the same step are corrections. */
+const latest = (answers: readonly TraceAnswer[]): TraceAnswer[] => [
+	...new Map(answers.map((answer) => [answer.step, answer])).values()
+];
+
+/**
+ * Answers that a repaired second fault no longer speaks for: where the part that came out was really bad, the
+ * bad readings that it explains (P at least one half) go, and their steps may be asked again.
+ */
+function stillCounts(weighed: WeighedAnswer, index: number, ids: string[], mended: readonly Mended[]): boolean {
+	return !mended.some(({ suspect, was, after }) => {
+		const row = weighed.table.table[ids.indexOf(suspect)];
+		const outcome = weighed.table.outcomes.indexOf(weighed.answer.outcome);
+		const explained = row !== undefined && (row[outcome] ?? 0) >= 0.5;
+		return was === 'bad' && index < after && weighed.answer.outcome !== weighed.table.normal && explained;
+	});
+}
+
+const scale = (weights: readonly number[]) => {
+	const sum = weights.reduce((a, b) => a + b, 0);
+	return weights.map((w) => (sum > 0 ? w / sum : 0));
+};
+
+/** Bring a flow, a set and all that has been answered to standings. Pure: the order of answers is irrelevant. */
+export function trace(resolved: ResolvedFlow, evidence: Evidence): Trace {
+	const ids = [...resolved.suspects.map(({ id }) => id), NOT_LISTED];
+	const named = scale(resolved.suspects.map(({ weight }) => weight)).map((w) => w * (1 - NOT_LISTED_SHARE));
+	const words = [...named, NOT_LISTED_SHARE];
+	const entry = posterior(words, [entryLikelihood(resolved)]);
+	const mended = new Set(evidence.mended.map(({ suspect }) => suspect));
+	const order = new Map(evidence.answers.map((answer, index) => [answer, index]));
+	const answers = latest(evidence.answers).flatMap((answer) => {
+		const weighed = weighAnswer(resolved, answer, evidence);
+		return weighed && stillCounts(weighed, order.get(answer) ?? 0, ids, evidence.mended) ? [weighed] : [];
+	});
+	const left = entry.map((weight, index) => (mended.has(ids[index] ?? '') ? 0 : weight));
+	const now = posterior(left, answers.map(({ likelihood }) => likelihood));
+	return { resolved, ids, words, entry, answers, now };
+}
+
+/** All hypotheses, the likeliest first; equals by id, so that the same trail shows the same list. */
+export function standings({ resolved, ids, now }: Trace): Standing[] {
+	return ids
+		.map((id, index) => {
+			const placed = resolved.suspects[index];
+			return { id, placed, section: placed?.section, probability: now[index] ?? 0 };
+		})
+		.sort((a, b) => b.probability - a.probability || a.id.localeCompare(b.id));
+}
+
+/** Share of each section, every section of the plan's suspects included. */
+export function sectionStandings(trace: Trace, weights = trace.now): Partial<Record<SectionId, number>> {
+	return sumBy(trace, weights, ({ section }) => section);
+}
+
+function sumBy<Key extends string>(trace: Trace, weights: readonly number[], keyOf: (placed: PlacedSuspect) => Key) {
+	const sums: Partial<Record<Key, number>> = {};
+	trace.resolved.suspects.forEach((placed, index) => {
+		const key = keyOf(placed);
+		sums[key] = (sums[key] ?? 0) + (weights[index] ?? 0);
+	});
+	return sums;
+}
+
+/** Cleared: under 2 %, and because answers lowered it at least fivefold. */
+const isCleared = (before: number, now: number) => now < 0.02 && now * 5 <= before;
+
+export interface Cleared {
+	sections: SectionId[];
+	/** Stages and lines cleared in sections that are not cleared as a whole. */
+	places: { id: string; title: string }[];
+}
+
+/** What the answers so far, the complaint included, have cleared. */
+export function cleared(trace: Trace): Cleared {
+	const before = sectionStandings(trace, trace.words);
+	const now = sectionStandings(trace);
+	const sections = (Object.keys(SECTIONS) as SectionId[]).filter(
+		(id) => before[id] !== undefined && isCleared(before[id], now[id] ?? 0)
+	);
+	const placesBefore = sumBy(trace, trace.words, ({ place }) => place);
+	const placesNow = sumBy(trace, trace.now, ({ place }) => place);
+	const { plan } = trace.resolved;
+	const places = Object.keys({ ...plan.stages, ...plan.lines })
+		.filter((id) => isCleared(placesBefore[id] ?? 0, placesNow[id] ?? 0))
+		.map((id) => ({ id, section: (plan.stages[id] ?? plan.lines[id])?.section, title: (plan.stages[id] ?? plan.lines[id])?.title ?? id }))
+		.filter(({ section }) => !section || !sections.includes(section))
+		.map(({ id, title }) => ({ id, title }));
+	return { sections, places };
+}

@@ -1,0 +1,14 @@
+export { type KeyedUnit, unitOfKey } from './keys.ts';
+export {
+	type Choice,
+	type ParsedAnyQuantity,
+	type ParsedQuantity,
+	type ParseOptions,
+	type Refusal,
+	parseAnyQuantity,
+	parseQuantity
+} from './parse.ts';
+export { type PrintOptions, printInFull, printQuantity } from './print.ts';
+export { type Scale, type ScaleName, fromBase, isScaleName, scaleOf, scales, toBase } from './scales.ts';
+export { type Factor, type Interval, type Tolerance, scaleTolerance, withTolerance } from './tolerance.ts';
+export { type Unit, type UnitRow, units } from './units.ts';

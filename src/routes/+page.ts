@@ -1,0 +1,4 @@
+import { flows } from 'virtual:flows';
+import type { PageLoad } from './$types';
+
+export const load: PageLoad = () => ({ flows });

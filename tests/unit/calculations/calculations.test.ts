@@ -1,0 +1,63 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import { describe, expect, test } from 'vitest';
+import { type Calculation, calculationIds, calculations, runOn, type Source } from '../../../src/lib/calculations/index.ts';
+import { differences } from './compare.ts';
+
+const folder = new URL('../../../src/lib/calculations/', import.meta.url);
+const all: Calculation[] = Object.values(calculations);
+
+const bandsOf = ({ judge = [] }: Calculation) => judge.flatMap(({ bands }) => bands);
+const sourced = (source: Source): boolean => source.kind.length > 0 && source.what.length > 3;
+
+describe.each(all)('calculation $id', (calculation) => {
+	const { checks, verdicts = [] } = calculation;
+
+	test.each(checks)('$id', (check) => {
+		const answer = runOn(calculation, check.given);
+		if (!answer.ok) throw new Error(answer.problems.map(({ message }) => message).join('; '));
+		expect(differences(check, answer.outputs)).toEqual([]);
+		expect(answer.verdict).toBe(check.verdict);
+	});
+
+	test('every verdict of the bands has a place in the order, and every place a band', () => {
+		const inBands = new Set(bandsOf(calculation).map(({ verdict }) => verdict));
+		expect([...inBands].sort()).toEqual(verdicts.map(({ verdict }) => verdict).sort());
+	});
+
+	test('every verdict has a check row', () => {
+		const checked = checks.map(({ verdict }) => verdict);
+		expect(verdicts.map(({ verdict }) => verdict).filter((verdict) => !checked.includes(verdict))).toEqual([]);
+	});
+
+	test('every band and every check row names its source', () => {
+		expect(bandsOf(calculation).filter(({ source }) => !sourced(source))).toEqual([]);
+		expect(checks.filter(({ source, basis }) => !sourced(source) || basis === '')).toEqual([]);
+		expect(calculation.sources.length).toBeGreaterThan(0);
+	});
+
+	test('the rest of every judgement is taken by its last band', () => {
+		for (const { bands } of calculation.judge ?? []) {
+			const last = bands.at(-1);
+			expect([last?.upTo, last?.below]).toEqual([undefined, undefined]);
+		}
+	});
+
+	test('every output named in a sentence exists', () => {
+		const texts = [...calculation.summary, ...bandsOf(calculation).map(({ says }) => says)];
+		const named = texts.flatMap((text) => [...text.matchAll(/\{(\w+)\}/g)].map((match) => match[1] ?? ''));
+		expect(named.filter((field) => !(field in calculation.outputs))).toEqual([]);
+	});
+
+	test('a row that calls itself published is sourced so', () => {
+		const wrong = checks.filter(({ basis, source }) => basis.startsWith('published') !== (source.kind === 'published'));
+		expect(wrong.map(({ id }) => id)).toEqual([]);
+	});
+});
+
+test('the registry holds every calculation of the folder under the name of its file', () => {
+	const files = readdirSync(folder).filter((name) =>
+		readFileSync(new URL(name, folder), 'utf8').includes('= defineCalculation({')
+	);
+	expect([...calculationIds].sort()).toEqual(files.map((name) => name.replace(/\.ts$/, '')).sort());
+	for (const [id, calculation] of Object.entries(calculations)) expect(calculation.id).toBe(id);
+});
