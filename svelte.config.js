@@ -1,15 +1,29 @@
 import adapter from '@sveltejs/adapter-static';
 
-/** @type {'' | `/${string}`} */
-const basePath = process.env['BASE_PATH']?.startsWith('/') ? /** @type {`/${string}`} */ (process.env['BASE_PATH']) : '';
+// Pages find each other under any path; only the fallback page has to be told of a sub-path: BASE_PATH=/radio.
+const basePath = /** @type {'' | `/${string}`} */ (process.env['BASE_PATH'] ?? '');
+
+const site = adapter({ fallback: '200.html', strict: true });
 
 /** @type {import('@sveltejs/kit').Config} */
 export default {
 	compilerOptions: { runes: true },
 	kit: {
-		adapter: adapter({ fallback: '200.html', strict: true }),
-		// Pages find each other under any path. Only the fallback page has to be told of a sub-path: BASE_PATH=/x.
+		adapter: {
+			...site,
+			async adapt(builder) {
+				await site.adapt(builder);
+				// Some hosts know no fallback but this one.
+				builder.copy('build/200.html', 'build/404.html');
+			}
+		},
 		paths: { relative: true, base: basePath },
+		prerender: {
+			handleUnseenRoutes({ routes, message }) {
+				// A library without a flow has no flow pages, and that is no fault.
+				if (routes.some((route) => route !== '/flow/[id]')) throw new Error(message);
+			}
+		},
 		csp: {
 			mode: 'hash',
 			directives: {

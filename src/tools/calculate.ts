@@ -28,7 +28,8 @@ function lineOf(input: Input, free: boolean): string {
 }
 
 function entryOf({ id, title, inputs, ways = [] }: Calculation): string {
-	const keys = (fields: readonly string[]): string => fields.map((field) => inputs[field]?.key ?? field).join(' + ');
+	const keys = (fields: readonly string[]): string =>
+		fields.map((field) => inputs[field]?.key ?? field).join(' + ');
 	const alternatives = ways.map(({ title: name, needs }) => `  by ${name}: ${keys(needs)}`);
 	const inWays = new Set(ways.flatMap(({ needs }) => needs));
 	const lines = Object.entries(inputs).map(([field, input]) =>
@@ -48,7 +49,9 @@ function readJson(text: string): { given: Record<string, unknown> } | { message:
 		return { message: 'The inputs are no JSON object. Write them as {"R_ohm": 1200, "V": 60}.' };
 	} catch (error) {
 		const reason = error instanceof Error ? error.message : String(error);
-		return { message: `The inputs are not readable as JSON: ${reason}. Write {"R_ohm": 1200, "V": 60}, in single quotes.` };
+		return {
+			message: `The inputs are not readable as JSON: ${reason}. Write {"R_ohm": 1200, "V": 60}, in single quotes.`
+		};
 	}
 }
 
@@ -58,8 +61,7 @@ function calculate(id: string, text: string, io: Io): number {
 	if ('message' in read) return fail(io, `${id}: ${read.message}`);
 	const answer = runCalculation(id, read.given);
 	if (!answer.ok) return fail(io, answer.problems.map(({ message }) => `${id}: ${message}`).join('\n'));
-	const { ok: _, ...rest } = answer;
-	io.out(JSON.stringify(rest));
+	io.out(JSON.stringify({ ...answer, ok: undefined }));
 	return 0;
 }
 

@@ -8,13 +8,12 @@ const rows = Object.values<Calculation>(calculations).flatMap(({ id: calculation
 );
 
 describe('worked examples of books, manuals and pages', () => {
-	test.each(rows.map((row) => [`${row.check.id}, ${row.check.basis}: ${row.check.source.what}`, row] as const))(
-		'%s',
-		(_, { calculation, check }) => {
-			const answer = runCalculation(calculation, check.given);
-			expect(answer.ok && differences(check, answer.outputs)).toEqual([]);
-		}
-	);
+	test.each(
+		rows.map((row) => [`${row.check.id}, ${row.check.basis}: ${row.check.source.what}`, row] as const)
+	)('%s', (_, { calculation, check }) => {
+		const answer = runCalculation(calculation, check.given);
+		expect(answer.ok && differences(check, answer.outputs)).toEqual([]);
+	});
 });
 
 // Formula, arithmetic: Ohm's and Joule's laws on the trade's own figures; no page says more.

@@ -1,4 +1,12 @@
-import { type AlignmentRow, amBandRows, amIfRows, DUMMY_ABOVE, DUMMY_BELOW, fmRows, type Marks } from './alignment-rows.ts';
+import {
+	type AlignmentRow,
+	amBandRows,
+	amIfRows,
+	DUMMY_ABOVE,
+	DUMMY_BELOW,
+	fmRows,
+	type Marks
+} from './alignment-rows.ts';
 import { defineCalculation } from './define.ts';
 import { choice, list, number, optional } from './inputs.ts';
 import { commonPractice, OWN_NUMBERS, published } from './sources.ts';
@@ -13,7 +21,9 @@ const dummyAerial = published(
 	'radioexperimenter.us, Dummy Antenna; IRE standard 200 pF + 20 uH shunted by 400 pF and 400 ohm (radiobanter.com 490806)'
 );
 const fmFirst = commonPractice('in shared cans the FM windings are set first, the AM windings after');
-const marksRule = commonPractice('where 600 or 1400 kHz is off the dial, a tenth of the band in from the end');
+const marksRule = commonPractice(
+	'where 600 or 1400 kHz is off the dial, a tenth of the band in from the end'
+);
 
 /** Marks of the table, Hz. */
 const MW_MARKS = { low: 600e3, high: 1400e3 } as const;
@@ -39,7 +49,10 @@ function mwMarks(from: number | undefined, to: number | undefined): Marks {
 }
 
 /** Numbers a row and puts its columns in the order of reading. */
-const numbered = ({ circuit, generator, frequency, at, coupling, adjust, indicator }: AlignmentRow, i: number) => ({
+const numbered = (
+	{ circuit, generator, frequency, at, coupling, adjust, indicator }: AlignmentRow,
+	i: number
+) => ({
 	step: i + 1,
 	circuit,
 	generator,
@@ -93,9 +106,22 @@ export const alignmentOrder = defineCalculation({
 			return { key: from === undefined ? 'f_min_kHz' : 'f_max_kHz', message };
 		}
 		if (shortLow === undefined || shortHigh === undefined || shortLow < shortHigh) return undefined;
-		return { key: 'SW_high_MHz', message: 'SW_high_MHz is not above SW_low_MHz. Give the lower mark as SW_low_MHz.' };
+		return {
+			key: 'SW_high_MHz',
+			message: 'SW_high_MHz is not above SW_low_MHz. Give the lower mark as SW_low_MHz.'
+		};
 	},
-	formula({ band, intermediate, fmIntermediate = FM_IF, bands = ['MW'], from, to, shortLow, shortHigh, ...set }) {
+	formula({
+		band,
+		intermediate,
+		fmIntermediate = FM_IF,
+		bands = ['MW'],
+		from,
+		to,
+		shortLow,
+		shortHigh,
+		...set
+	}) {
 		const mw = mwMarks(from, to);
 		const marks: readonly Marks[] = [
 			mw,
@@ -142,7 +168,10 @@ export const alignmentOrder = defineCalculation({
 				high_kHz: 1400,
 				repeat: true,
 				rows: [
-					{ circuit: 'last IF can', at: 'mixer grid, gang at a quiet place (last IF grid if nothing passes)' },
+					{
+						circuit: 'last IF can',
+						at: 'mixer grid, gang at a quiet place (last IF grid if nothing passes)'
+					},
 					{ circuit: 'first IF can', at: 'mixer grid' },
 					{ circuit: 'IF trap', at: 'aerial' },
 					{ circuit: 'MW oscillator, low end', frequency: '600 kHz' },

@@ -37,7 +37,11 @@ const shown = (frequency: number | undefined, otherwise: string): string =>
 
 /** The IF cans, from the last one forward, and the trap. `frequency` is the IF in Hz. */
 export function amIfRows(frequency: number | undefined): AlignmentRow[] {
-	const shared = { generator: `IF, modulated ${TONE}`, frequency: shown(frequency, OLD_SHEET), indicator: AM_METER };
+	const shared = {
+		generator: `IF, modulated ${TONE}`,
+		frequency: shown(frequency, OLD_SHEET),
+		indicator: AM_METER
+	};
 	const atMixer = { ...shared, coupling: '10 to 50 nF' };
 	return [
 		{
@@ -104,7 +108,13 @@ function ratioRows(frequency: string): AlignmentRow[] {
 }
 
 function discriminatorRows(frequency: string): AlignmentRow[] {
-	const shared = { generator: 'unmodulated', frequency, at: 'limiter grid', coupling: '10 nF', indicator: 'detector output' };
+	const shared = {
+		generator: 'unmodulated',
+		frequency,
+		at: 'limiter grid',
+		coupling: '10 nF',
+		indicator: 'detector output'
+	};
 	return [
 		{ ...shared, circuit: 'discriminator primary', adjust: 'for height' },
 		{ ...shared, circuit: 'discriminator secondary', adjust: 'for symmetry on a sweep, or for zero DC' }
@@ -116,7 +126,12 @@ export function fmRows(intermediate: number, detector: 'ratio detector' | 'discr
 	const frequency = printed(intermediate);
 	const ratio = detector === 'ratio detector';
 	const meter = ratio ? 'DC across the stabilising electrolytic' : 'limiter grid return, through 1 Mohm';
-	const front = { generator: 'unmodulated, small', at: 'FM dipole terminals', coupling: '240 or 300 ohm', indicator: meter };
+	const front = {
+		generator: 'unmodulated, small',
+		at: 'FM dipole terminals',
+		coupling: '240 or 300 ohm',
+		indicator: meter
+	};
 	return [
 		...(ratio ? ratioRows(frequency) : discriminatorRows(frequency)),
 		{
@@ -128,7 +143,17 @@ export function fmRows(intermediate: number, detector: 'ratio detector' | 'discr
 			adjust: 'for maximum',
 			indicator: meter
 		},
-		{ ...front, circuit: 'FM front end, low end', frequency: '88 MHz', adjust: 'cores: oscillator to the dial, then RF for maximum' },
-		{ ...front, circuit: 'FM front end, high end', frequency: '106 MHz', adjust: 'trimmers: oscillator to the dial, then RF for maximum' }
+		{
+			...front,
+			circuit: 'FM front end, low end',
+			frequency: '88 MHz',
+			adjust: 'cores: oscillator to the dial, then RF for maximum'
+		},
+		{
+			...front,
+			circuit: 'FM front end, high end',
+			frequency: '106 MHz',
+			adjust: 'trimmers: oscillator to the dial, then RF for maximum'
+		}
 	];
 }

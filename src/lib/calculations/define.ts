@@ -48,7 +48,8 @@ export type Outputs = Readonly<Record<string, Output>>;
 /** A line of a table that a list-like calculation returns. */
 export type TableLine = Readonly<Record<string, string | number>>;
 /** Numbers are in base units inside a calculation, in the unit of their key outside. */
-export type OutputValue = number | string | boolean | readonly number[] | readonly string[] | readonly TableLine[];
+export type OutputValue =
+	number | string | boolean | readonly number[] | readonly string[] | readonly TableLine[];
 
 type ValueOf<I extends Input> = I extends ChoiceInput
 	? I['options'][number]

@@ -2,7 +2,9 @@ import { defineCalculation } from './define.ts';
 import { choice, number, optional } from './inputs.ts';
 import { commonPractice, FOSSEE, OWN_NUMBERS, published, fromMemory } from './sources.ts';
 
-const superhet = fromMemory('the rule of the superhet: oscillator and signal differ by the IF, the image by twice the IF');
+const superhet = fromMemory(
+	'the rule of the superhet: oscillator and signal differ by the IF, the image by twice the IF'
+);
 const imageBands = commonPractice('image rejection: 20 and 30 dB');
 const whistleBand = commonPractice('a beat is heard below 8 kHz');
 const companion = (example: string) =>
@@ -24,7 +26,12 @@ function imageOf(signal: number, step: number, q: number | undefined) {
 	const image = signal + 2 * step;
 	const detuning = image / signal - signal / image;
 	const rejection = q && Math.hypot(1, q * detuning);
-	return { image, detuning: Math.abs(detuning), rejection, rejectionDb: rejection && 20 * Math.log10(rejection) };
+	return {
+		image,
+		detuning: Math.abs(detuning),
+		rejection,
+		rejectionDb: rejection && 20 * Math.log10(rejection)
+	};
 }
 
 /** The harmonic of the IF next to the signal, or the one asked for, and the beat between them. */
@@ -38,12 +45,22 @@ function oscillatorSpan(low: number, high: number, step: number) {
 	const [oscLow, oscHigh] = [low + step, high + step];
 	const ratio = oscHigh / oscLow;
 	const signalRatio = high / low;
-	return { oscLow, oscHigh, ratio, capacitance: ratio ** 2, signalRatio, signalCapacitance: signalRatio ** 2 };
+	return {
+		oscLow,
+		oscHigh,
+		ratio,
+		capacitance: ratio ** 2,
+		signalRatio,
+		signalCapacitance: signalRatio ** 2
+	};
 }
 
 function raster(first: number, last: number, spacing: number) {
 	const channels = Math.round((last - first) / spacing) + 1;
-	return { channels, multiplesOf9: spacing === 9e3 ? first % spacing === 0 && last % spacing === 0 : undefined };
+	return {
+		channels,
+		multiplesOf9: spacing === 9e3 ? first % spacing === 0 && last % spacing === 0 : undefined
+	};
 }
 
 /**
@@ -110,11 +127,20 @@ export const dialFrequencies = defineCalculation({
 			return { key: 'harmonics', message: 'harmonics is not a whole number. Give 2, 3 or 4.' };
 		const under = side === 'below' ? Math.min(signal ?? Infinity, low ?? Infinity) : Infinity;
 		if (under <= 2 * intermediate)
-			return { key: 'side', message: 'With the oscillator below, this sum needs a signal above twice the IF. Use side "above".' };
+			return {
+				key: 'side',
+				message: 'With the oscillator below, this sum needs a signal above twice the IF. Use side "above".'
+			};
 		if (low !== undefined && high !== undefined && low >= high)
-			return { key: 'f_max_kHz', message: 'f_max_kHz is not above f_min_kHz. Give the low end of the dial as f_min_kHz.' };
+			return {
+				key: 'f_max_kHz',
+				message: 'f_max_kHz is not above f_min_kHz. Give the low end of the dial as f_min_kHz.'
+			};
 		if (first !== undefined && last !== undefined && first > last)
-			return { key: 'last_kHz', message: 'last_kHz is below first_kHz. Give the lower channel as first_kHz.' };
+			return {
+				key: 'last_kHz',
+				message: 'last_kHz is below first_kHz. Give the lower channel as first_kHz.'
+			};
 		return undefined;
 	},
 	formula({ signal, intermediate, side, q, harmonic, low, high, region, first, last }) {
@@ -143,9 +169,23 @@ export const dialFrequencies = defineCalculation({
 		{
 			by: 'rejectionDb',
 			bands: [
-				{ below: 20, verdict: 'image', says: 'The image is heard at once: only {rejectionDb} down.', source: imageBands },
-				{ below: 30, verdict: 'weak-image', says: 'A strong station breaks in at the image.', source: imageBands },
-				{ verdict: 'ok', says: 'The image is kept out as in an ordinary set without RF stage, or better.', source: imageBands }
+				{
+					below: 20,
+					verdict: 'image',
+					says: 'The image is heard at once: only {rejectionDb} down.',
+					source: imageBands
+				},
+				{
+					below: 30,
+					verdict: 'weak-image',
+					says: 'A strong station breaks in at the image.',
+					source: imageBands
+				},
+				{
+					verdict: 'ok',
+					says: 'The image is kept out as in an ordinary set without RF stage, or better.',
+					source: imageBands
+				}
 			]
 		},
 		{
@@ -165,7 +205,10 @@ export const dialFrequencies = defineCalculation({
 		{ verdict: 'ok', next: [] },
 		{
 			verdict: 'whistle',
-			next: ['weak: normal at that place', 'strong: screening and decoupling of the detector and the last IF stage']
+			next: [
+				'weak: normal at that place',
+				'strong: screening and decoupling of the detector and the last IF stage'
+			]
 		},
 		{ verdict: 'weak-image', next: ['aerial circuit alignment'] },
 		{

@@ -57,7 +57,10 @@ export const gridLeakage = defineCalculation({
 	],
 	refuse({ feed, measured }) {
 		if (feed === undefined || measured === undefined || measured < feed) return undefined;
-		return { key: 'V_grid', message: 'V_grid is not below V_feed. A leak cannot do that: measure both points again.' };
+		return {
+			key: 'V_grid',
+			message: 'V_grid is not below V_feed. A leak cannot do that: measure both points again.'
+		};
 	},
 	formula({ feed, leak, leakCurrent, measured, allowed, gridLeak, meter, slope, cathode = 0 }) {
 		const load = parallel(gridLeak, meter);
@@ -117,14 +120,20 @@ export const gridLeakage = defineCalculation({
 	],
 	verdicts: [
 		{ verdict: 'ok', next: [] },
-		{ verdict: 'negative', next: ['AVC, grid current of an oscillator, a strong signal', 'back bias, if the set has it'] },
+		{
+			verdict: 'negative',
+			next: ['AVC, grid current of an oscillator, a strong signal', 'back bias, if the set has it']
+		},
 		{
 			verdict: 'watch',
 			next: ['the same reading after 10 minutes: a leak warms up', 'the capacitor at its working voltage']
 		},
 		{
 			verdict: 'bad',
-			next: ['lift the grid end of the capacitor: if the volts go, it was the capacitor', 'the valve, for gas or grid emission']
+			next: [
+				'lift the grid end of the capacitor: if the volts go, it was the capacitor',
+				'the valve, for gas or grid emission'
+			]
 		},
 		{
 			verdict: 'switch-off',

@@ -22,7 +22,9 @@ function printed(calculation: Calculation, field: string, value: OutputValue): s
 export function fillSentence(calculation: Calculation, template: string, values: Values): string | undefined {
 	const fields = [...template.matchAll(/\{(\w+)\}/g)].map((match) => match[1] ?? '');
 	if (fields.some((field) => values[field] === undefined)) return undefined;
-	return template.replace(/\{(\w+)\}/g, (_, field: string) => printed(calculation, field, values[field] ?? ''));
+	return template.replace(/\{(\w+)\}/g, (_, field: string) =>
+		printed(calculation, field, values[field] ?? '')
+	);
 }
 
 const holds = ({ upTo, below }: Band, value: number): boolean =>

@@ -3,9 +3,13 @@ import { number, optional } from './inputs.ts';
 import { commonPractice, FOSSEE, OHM_AND_JOULE, OWN_NUMBERS, published } from './sources.ts';
 
 const loadingBands = commonPractice('loading error: 5 and 10 %');
-const tenTimes = published('US Army subcourse SS0602 p. 7: a voltmeter of ten times the circuit resistance will do');
+const tenTimes = published(
+	'US Army subcourse SS0602 p. 7: a voltmeter of ten times the circuit resistance will do'
+);
 const army = published('US Army subcourse SS0602 p. 18, armycommunications.tpub.com/SS0602/SS06020025.htm');
-const neets = published('US Navy NEETS Module 3 (NAVEDTRA 14175) p. 1-27, electriciantraining.tpub.com/14175');
+const neets = published(
+	'US Navy NEETS Module 3 (NAVEDTRA 14175) p. 1-27, electriciantraining.tpub.com/14175'
+);
 const bird = published(`J. Bird, Electrical Circuit Theory and Technology, problem 10.5; ${FOSSEE}`);
 const kalsi6 = published(`Kalsi, Electronic Instrumentation, ex. 4.6; ${FOSSEE}`);
 const kalsi8 = published(`Kalsi, Electronic Instrumentation, ex. 4.8; ${FOSSEE}`);
@@ -112,14 +116,21 @@ export const meterLoading = defineCalculation({
 					says: 'The meter changes the reading by {error}: keep it in mind.',
 					source: loadingBands
 				},
-				{ verdict: 'ignore', says: 'The meter changes the reading by {error}: of no account.', source: loadingBands }
+				{
+					verdict: 'ignore',
+					says: 'The meter changes the reading by {error}: of no account.',
+					source: loadingBands
+				}
 			]
 		}
 	],
 	verdicts: [
 		{ verdict: 'ignore', next: [] },
 		{ verdict: 'mention', next: ['the range printed on the chart'] },
-		{ verdict: 'correct', next: ['the range printed on the chart', 'the corrected figure in place of the one read'] }
+		{
+			verdict: 'correct',
+			next: ['the range printed on the chart', 'the corrected figure in place of the one read']
+		}
 	],
 	cautions: ['Connect the meter with the set off where you can; one hand while it is live.'],
 	pitfalls: [

@@ -62,7 +62,10 @@ function readField(field: string, input: Input, given: GivenByKey, into: Reading
 	const [key, second] = keys;
 	if (key === undefined) return;
 	if (second !== undefined) {
-		into.problems.push({ key: second, message: `${key} and ${second} are the same thing. Give one of them.` });
+		into.problems.push({
+			key: second,
+			message: `${key} and ${second} are the same thing. Give one of them.`
+		});
 	} else if (input.kind === 'number') readNumber(input, key, given[key], into, field);
 	else readWords(input, given[key], into, field);
 }
@@ -92,7 +95,8 @@ function missing({ inputs }: Calculation, fields: readonly string[]): Problem[] 
 	});
 }
 
-const lacks = (way: Way, has: (field: string) => boolean): string[] => way.needs.filter((field) => !has(field));
+const lacks = (way: Way, has: (field: string) => boolean): string[] =>
+	way.needs.filter((field) => !has(field));
 
 /** The ways that lack least come first, among equals those of which most was given. */
 function nearestWays(ways: readonly Way[], has: (field: string) => boolean): Way[] {
@@ -112,7 +116,12 @@ function noWay(calculation: Calculation, ways: readonly Way[], has: (field: stri
 }
 
 /** Inputs that belong to another way than the one chosen would be passed over in silence: they are refused instead. */
-function surplus({ inputs }: Calculation, ways: readonly Way[], way: Way, has: (field: string) => boolean): Problem[] {
+function surplus(
+	{ inputs }: Calculation,
+	ways: readonly Way[],
+	way: Way,
+	has: (field: string) => boolean
+): Problem[] {
 	const alternatives = [...new Set(ways.flatMap(({ needs }) => needs))];
 	const welcome = [...way.needs, ...(way.also ?? [])];
 	return alternatives
@@ -120,15 +129,25 @@ function surplus({ inputs }: Calculation, ways: readonly Way[], way: Way, has: (
 		.map((field) => {
 			const key = inputs[field]?.key ?? field;
 			const used = way.needs.map((need) => inputs[need]?.key ?? need).join(', ');
-			return { key, message: `${key} is one figure too many beside ${used} (${way.title}). Leave one of them out.` };
+			return {
+				key,
+				message: `${key} is one figure too many beside ${used} (${way.title}). Leave one of them out.`
+			};
 		});
 }
 
 /** Whether the fields given make a complete set; in all other cases what is missing or too much. */
-export function problemsOfWay(calculation: Calculation, values: Readonly<Record<string, unknown>>): Problem[] {
+export function problemsOfWay(
+	calculation: Calculation,
+	values: Readonly<Record<string, unknown>>
+): Problem[] {
 	const { ways, inputs } = calculation;
 	const has = (field: string): boolean => values[field] !== undefined;
-	if (!ways) return missing(calculation, Object.keys(inputs).filter((f) => !inputs[f]?.optional && !has(f)));
+	if (!ways)
+		return missing(
+			calculation,
+			Object.keys(inputs).filter((f) => !inputs[f]?.optional && !has(f))
+		);
 	const way = ways.find((candidate) => candidate.needs.every(has));
 	return way ? surplus(calculation, ways, way, has) : noWay(calculation, ways, has);
 }

@@ -135,7 +135,11 @@ export const resistorDrop = defineCalculation({
 		},
 		{
 			verdict: 'overloaded',
-			next: ['the measured value of the resistor', 'what the circuit beyond it draws', 'the rating of the part fitted']
+			next: [
+				'the measured value of the resistor',
+				'what the circuit beyond it draws',
+				'the rating of the part fitted'
+			]
 		},
 		{
 			verdict: 'draws-too-much',

@@ -81,7 +81,9 @@ function worstOf(calculation: Calculation, rows: readonly Row[]): Row | undefine
 }
 
 function wordsOf(calculation: Calculation, { values, judged }: Row): string {
-	const figures = calculation.summary.flatMap((template) => fillSentence(calculation, template, values) ?? []);
+	const figures = calculation.summary.flatMap(
+		(template) => fillSentence(calculation, template, values) ?? []
+	);
 	return [...judged.map(({ sentence }) => sentence), ...figures].join(' ');
 }
 
@@ -136,6 +138,7 @@ export function runCalculation(id: string, given: GivenByKey): Answer | Refusal 
 	const calculation = calculationOf(id);
 	if (calculation) return runOn(calculation, given);
 	const near = nearest(id, calculationIds);
-	const cure = near.length > 0 ? `Did you mean ${near.join(' or ')}?` : `Known: ${calculationIds.join(', ')}.`;
+	const cure =
+		near.length > 0 ? `Did you mean ${near.join(' or ')}?` : `Known: ${calculationIds.join(', ')}.`;
 	return { ok: false, problems: [{ key: 'id', message: `There is no calculation "${id}". ${cure}` }] };
 }

@@ -6,9 +6,16 @@ import type { GivenByKey } from './read.ts';
  * A number or choice may be given as a list: the sum is then done once for each entry. Returns one set of inputs for each
  * row (a single one when there is no list), or the problem of lists that do not match.
  */
-export function rowsOf({ inputs }: Calculation, given: GivenByKey): { rows: GivenByKey[] } | { problem: Problem } {
-	const listKeys = Object.values(inputs).filter((input) => input.kind === 'list').map(({ key }) => key);
-	const single = Object.values(inputs).flatMap(keysOf).filter((key) => !listKeys.includes(key));
+export function rowsOf(
+	{ inputs }: Calculation,
+	given: GivenByKey
+): { rows: GivenByKey[] } | { problem: Problem } {
+	const listKeys = Object.values(inputs)
+		.filter((input) => input.kind === 'list')
+		.map(({ key }) => key);
+	const single = Object.values(inputs)
+		.flatMap(keysOf)
+		.filter((key) => !listKeys.includes(key));
 	const columns = single.flatMap((key) => {
 		const value = given[key];
 		return Array.isArray(value) ? [{ key, entries: value as unknown[] }] : [];
@@ -16,7 +23,8 @@ export function rowsOf({ inputs }: Calculation, given: GivenByKey): { rows: Give
 	const [first] = columns;
 	if (!first) return { rows: [given] };
 	const odd = columns.find(({ entries }) => entries.length !== first.entries.length || entries.length === 0);
-	if (odd) return { problem: { key: odd.key, message: unequal(first.key, first.entries, odd.key, odd.entries) } };
+	if (odd)
+		return { problem: { key: odd.key, message: unequal(first.key, first.entries, odd.key, odd.entries) } };
 	const row = (_: unknown, i: number): GivenByKey => ({
 		...given,
 		...Object.fromEntries(columns.map(({ key, entries }) => [key, entries[i]]))
@@ -24,7 +32,12 @@ export function rowsOf({ inputs }: Calculation, given: GivenByKey): { rows: Give
 	return { rows: first.entries.map(row) };
 }
 
-function unequal(key: string, entries: readonly unknown[], other: string, others: readonly unknown[]): string {
+function unequal(
+	key: string,
+	entries: readonly unknown[],
+	other: string,
+	others: readonly unknown[]
+): string {
 	if (others.length === 0) return `${other} is an empty list. Give one figure, or a list of them.`;
 	return `${key} has ${entries.length} entries and ${other} has ${others.length}. Give as many in each.`;
 }

@@ -78,35 +78,56 @@ export const valveOperatingPoint = defineCalculation({
 	refuse(given) {
 		const { cathodeVolts: vk, cathodeResistor: rk, anodeToChassis: va, screenToChassis: vg2 } = given;
 		const both = given.anodeVolts !== undefined && va !== undefined;
-		if (both) return { key: 'V_a', message: 'V_a and V_ak are both given. Leave one out: to chassis or to cathode.' };
+		if (both)
+			return { key: 'V_a', message: 'V_a and V_ak are both given. Leave one out: to chassis or to cathode.' };
 		if (given.screenVolts !== undefined && vg2 !== undefined)
-			return { key: 'V_g2', message: 'V_g2 and V_g2k are both given. Leave one out: to chassis or to cathode.' };
+			return {
+				key: 'V_g2',
+				message: 'V_g2 and V_g2k are both given. Leave one out: to chassis or to cathode.'
+			};
 		if (vk === undefined && (va !== undefined || vg2 !== undefined))
-			return { key: 'V_k', message: 'V_k is missing: volts to chassis need it. Give V_k, or V_ak and V_g2k.' };
+			return {
+				key: 'V_k',
+				message: 'V_k is missing: volts to chassis need it. Give V_k, or V_ak and V_g2k.'
+			};
 		if (vk !== undefined && Math.min(va ?? vk, vg2 ?? vk) < vk)
-			return { key: 'V_a', message: 'Anode or screen is below the cathode. Measure V_a, V_g2 and V_k again, to chassis.' };
+			return {
+				key: 'V_a',
+				message: 'Anode or screen is below the cathode. Measure V_a, V_g2 and V_k again, to chassis.'
+			};
 		const total = vk !== undefined && rk !== undefined ? vk / rk : Infinity;
 		if ((given.screenCurrent ?? 0) > total)
-			return { key: 'I_g2_A', message: 'I_g2_A is more than the whole cathode current. Measure it and R_k again.' };
+			return {
+				key: 'I_g2_A',
+				message: 'I_g2_A is more than the whole cathode current. Measure it and R_k again.'
+			};
 		return undefined;
 	},
 	formula(given) {
 		const { cathodeVolts, cathodeResistor } = given;
-		const measured = cathodeVolts !== undefined && cathodeResistor ? cathodeVolts / cathodeResistor : undefined;
+		const measured =
+			cathodeVolts !== undefined && cathodeResistor ? cathodeVolts / cathodeResistor : undefined;
 		const part = given.valve && SHARES[given.valve];
 		// Of an anode current the screen takes share / (1 - share), of a cathode current the share itself.
-		const guessed = part === undefined ? undefined : (product(measured, part) ?? product(given.anodeCurrent, part / (1 - part)));
+		const guessed =
+			part === undefined
+				? undefined
+				: (product(measured, part) ?? product(given.anodeCurrent, part / (1 - part)));
 		const screenCurrent = given.screenCurrent ?? guessed;
 		const anodeCurrent = given.anodeCurrent ?? minus(measured, screenCurrent);
 		const cathodeCurrent =
 			measured ?? (anodeCurrent === undefined ? undefined : anodeCurrent + (screenCurrent ?? 0));
 		const anodeHeat = product(given.anodeVolts ?? minus(given.anodeToChassis, cathodeVolts), anodeCurrent);
-		const screenHeat = product(given.screenVolts ?? minus(given.screenToChassis, cathodeVolts), screenCurrent);
+		const screenHeat = product(
+			given.screenVolts ?? minus(given.screenToChassis, cathodeVolts),
+			screenCurrent
+		);
 		return {
 			cathodeCurrent,
 			anodeCurrent,
 			screenCurrent,
-			resistor: measured === undefined && cathodeVolts && cathodeCurrent ? cathodeVolts / cathodeCurrent : undefined,
+			resistor:
+				measured === undefined && cathodeVolts && cathodeCurrent ? cathodeVolts / cathodeCurrent : undefined,
 			anodeHeat,
 			screenHeat,
 			anodeLoad: share(anodeHeat, given.anodeLimit),
@@ -132,7 +153,12 @@ export const valveOperatingPoint = defineCalculation({
 					says: 'The anode is at {anodeLoad} of its limit: high, but many sets are designed so.',
 					source: loadBands
 				},
-				{ upTo: 120, verdict: 'over', says: 'The anode is at {anodeLoad}, over its limit.', source: overTheLimit },
+				{
+					upTo: 120,
+					verdict: 'over',
+					says: 'The anode is at {anodeLoad}, over its limit.',
+					source: overTheLimit
+				},
 				{
 					verdict: 'switch-off',
 					says: 'The anode is at {anodeLoad}, far over its limit. Switch off.',
@@ -144,8 +170,18 @@ export const valveOperatingPoint = defineCalculation({
 			by: 'screenLoad',
 			bands: [
 				{ upTo: 85, verdict: 'ok', says: 'The screen is at {screenLoad} of its limit.', source: loadBands },
-				{ upTo: 100, verdict: 'high', says: 'The screen is at {screenLoad} of its limit: high.', source: loadBands },
-				{ upTo: 120, verdict: 'over', says: 'The screen is at {screenLoad}, over its limit.', source: overTheLimit },
+				{
+					upTo: 100,
+					verdict: 'high',
+					says: 'The screen is at {screenLoad} of its limit: high.',
+					source: loadBands
+				},
+				{
+					upTo: 120,
+					verdict: 'over',
+					says: 'The screen is at {screenLoad}, over its limit.',
+					source: overTheLimit
+				},
 				{
 					verdict: 'switch-off',
 					says: 'The screen is at {screenLoad}, far over its limit. Switch off.',
@@ -198,8 +234,14 @@ export const valveOperatingPoint = defineCalculation({
 	verdicts: [
 		{ verdict: 'ok', next: [] },
 		{ verdict: 'high', next: ['mains volts today against the tap'] },
-		{ verdict: 'watch', next: ['the cathode resistor, measured cold', 'the HT volts against the service sheet'] },
-		{ verdict: 'low-current', next: ['the screen volts and their feed resistor', 'the valve, against a good one'] },
+		{
+			verdict: 'watch',
+			next: ['the cathode resistor, measured cold', 'the HT volts against the service sheet']
+		},
+		{
+			verdict: 'low-current',
+			next: ['the screen volts and their feed resistor', 'the valve, against a good one']
+		},
 		{
 			verdict: 'high-current',
 			next: [
@@ -209,9 +251,14 @@ export const valveOperatingPoint = defineCalculation({
 			]
 		},
 		{ verdict: 'over', next: ['the grid volts', 'the cathode resistor', 'the anode and screen volts'] },
-		{ verdict: 'switch-off', next: ['the grid volts, on the lamp limiter', 'the coupling capacitor, unplugged'] }
+		{
+			verdict: 'switch-off',
+			next: ['the grid volts, on the lamp limiter', 'the coupling capacitor, unplugged']
+		}
 	],
-	cautions: ['Anode and screen carry HT. One hand, insulated probe, and chassis may be at the mains in a set without transformer.'],
+	cautions: [
+		'Anode and screen carry HT. One hand, insulated probe, and chassis may be at the mains in a set without transformer.'
+	],
 	pitfalls: [
 		'Measure the cathode resistor cold: an overheated one drifts, and the volts then look right at the wrong current.',
 		'Ask whether anode volts are to chassis or to cathode.',
@@ -244,7 +291,8 @@ export const valveOperatingPoint = defineCalculation({
 			given: { V_k: 7.3, R_k_ohm: 135, I_g2_A: 0.0055, V_ak: 250 },
 			gives: { I_k_A: 0.05407, I_a_A: 0.04857, P_a_W: 12.14 },
 			withinPct: 0.5,
-			basis: 'memory; only the 12 W limit and about 11 mA/V were read (casopismuzikus.cz, 100 let elektronky 11)',
+			basis:
+				'memory; only the 12 W limit and about 11 mA/V were read (casopismuzikus.cz, 100 let elektronky 11)',
 			source: fromMemory(
 				'EL84 sheet: 250 V, 48 mA, 5.5 mA, -7.3 V, 135 ohm (53.5 mA at the cathode; the rounded 135 ohm gives 54.1 mA)'
 			)
@@ -270,7 +318,15 @@ export const valveOperatingPoint = defineCalculation({
 		},
 		{
 			id: 'valve-operating-point/triode at half its limit',
-			given: { V_k: 4, R_k_ohm: 800, valve: 'triode', V_a: 204, P_a_max_W: 2, I_k_service_A: 0.005, I_k_max_A: 0.015 },
+			given: {
+				V_k: 4,
+				R_k_ohm: 800,
+				valve: 'triode',
+				V_a: 204,
+				P_a_max_W: 2,
+				I_k_service_A: 0.005,
+				I_k_max_A: 0.015
+			},
 			gives: { I_a_A: 0.005, P_a_W: 1, anode_load_pct: 50, I_k_service_pct: 100, cathode_load_pct: 33.33 },
 			verdict: 'ok',
 			withinPct: 0.1,
@@ -279,8 +335,24 @@ export const valveOperatingPoint = defineCalculation({
 		},
 		{
 			id: 'valve-operating-point/leak pushes the output valve over',
-			given: { V_k: 9, R_k_ohm: 150, valve: 'output pentode', V_a: 249, V_g2: 249, P_a_max_W: 12, P_g2_max_W: 2 },
-			gives: { I_k_A: 0.06, I_g2_A: 0.006, I_a_A: 0.054, P_a_W: 12.96, P_g2_W: 1.44, anode_load_pct: 108, screen_load_pct: 72 },
+			given: {
+				V_k: 9,
+				R_k_ohm: 150,
+				valve: 'output pentode',
+				V_a: 249,
+				V_g2: 249,
+				P_a_max_W: 12,
+				P_g2_max_W: 2
+			},
+			gives: {
+				I_k_A: 0.06,
+				I_g2_A: 0.006,
+				I_a_A: 0.054,
+				P_a_W: 12.96,
+				P_g2_W: 1.44,
+				anode_load_pct: 108,
+				screen_load_pct: 72
+			},
 			verdict: 'over',
 			withinPct: 0.1,
 			basis: 'arithmetic',

@@ -1,7 +1,8 @@
-import { advise, POWER_SWITCHING, type Advice } from '../suspects/index.ts';
+import { advise, expectedMinutes, POWER_SWITCHING, shouldRepair, type Advice, type RepairAdvice } from '../suspects/index.ts';
 import { stepTable } from './evidence.ts';
 import type { Instrument, Step, StepPower } from './schema.ts';
-import { bestWay, type Trace } from './trace.ts';
+import { repairKey } from './resolve.ts';
+import { bestWay, standings, type Trace } from './trace.ts';
 
 /** What the engine asks the trail: nothing of the machine, only its list. */
 export interface Situation {
@@ -101,3 +102,28 @@ export function suggest(trace: Trace, situation: Situation): Suggestion[] {
 
 /** Nothing that tells at least 0.02 bit is left to do on this bench. */
 export const nothingMoreToLearn = (suggestions: readonly Suggestion[]): boolean => suggestions.length === 0;
+
+/** Minutes that a fault outside the list is reckoned to cost. Our own choice. */
+const SEARCH_OUTSIDE = 90;
+
+/** The repair of each hypothesis, in the order of the trace; `undefined` for "not listed". */
+const repairsOf = ({ ids, resolved }: Trace) =>
+	ids.map((_, index) => {
+		const placed = resolved.suspects[index];
+		return placed && repairKey(placed);
+	});
+
+/** Whether to stop checking and change a part, and which; see the stop rule of `suspects`. */
+export function repairAdvice(trace: Trace, suggestions: readonly Suggestion[], power: StepPower): RepairAdvice {
+	const { resolved, now } = trace;
+	const repairs = repairsOf(trace);
+	const minutes = trace.ids.map((_, index) => resolved.suspects[index]?.suspect.repair.minutes ?? SEARCH_OUTSIDE);
+	const toBench = { unplugged: 0, limiter: POWER_SWITCHING.limiter.unplugged, live: POWER_SWITCHING.live.unplugged };
+	const checks = suggestions.map((s) => ({ ...s, power: s.step.power }));
+	const expected = expectedMinutes({ standings: now, repairs, minutes, toBench, now: power, checks });
+	return shouldRepair({ standings: now, repairs, minutes, checks, expected });
+}
+
+/** The suspects that one repair mends, the likeliest first. */
+export const suspectsOfRepair = (trace: Trace, repair: string) =>
+	standings(trace).filter(({ placed }) => placed && repairKey(placed) === repair);

@@ -22,6 +22,8 @@ export interface FlowSummary {
 }
 
 export interface SuspectLine {
+	/** As the flow names it: a suspect, a family, or a whole section or place. */
+	id: string;
 	part: string;
 	failure: string;
 	/** Where it stands, if it stands in one place. */
@@ -32,6 +34,7 @@ export interface SuspectLine {
 }
 
 export interface OutcomeLine {
+	id: string;
 	label: string;
 	when?: string;
 	/** Whether a sound set shows this. */
@@ -114,10 +117,10 @@ function placeOfName(library: Library, name: string) {
 }
 
 /** Words for a key that means a whole section or place: `section:audio`, `place:mixer`. */
-function groupLine(library: Library, key: string): Pick<SuspectLine, 'part' | 'failure'> {
+function groupLine(library: Library, key: string): Omit<SuspectLine, 'common'> {
 	const [kind, name = ''] = key.split(':');
 	const title = kind === 'section' ? sectionTitle(name) : placeOfName(library, name)?.title;
-	return { part: title ?? key, failure: 'any part of it' };
+	return { id: key, part: title ?? key, failure: 'any part of it' };
 }
 
 function suspectLine(library: Library, flow: Flow, key: string): Omit<SuspectLine, 'common' | 'note'> {
@@ -128,7 +131,7 @@ function suspectLine(library: Library, flow: Flow, key: string): Omit<SuspectLin
 	const where = stands === undefined ? undefined : placeOfName(library, stands);
 	const section = sectionTitle(suspect.section ?? where?.section ?? '');
 	const part = place && where ? `${suspect.part} (${where.title})` : suspect.part;
-	return { part, failure: suspect.failure, ...(section && { section }) };
+	return { id: key, part, failure: suspect.failure, ...(section && { section }) };
 }
 
 function suspectLines(library: Library, flow: Flow): SuspectLine[] {
@@ -141,8 +144,9 @@ function suspectLines(library: Library, flow: Flow): SuspectLine[] {
 
 function outcomesOf(step: Step): OutcomeLine[] {
 	if (!('outcomes' in step))
-		return PATH_OUTCOMES.map((outcome) => ({ label: SOUND[outcome], normal: outcome === 'good' }));
+		return PATH_OUTCOMES.map((id) => ({ id, label: SOUND[id], normal: id === 'good' }));
 	return Object.entries(step.outcomes).map(([id, { label, when }]) => ({
+		id,
 		label,
 		...(when && { when }),
 		normal: id === step.normal
@@ -175,10 +179,11 @@ function sourcesOf(library: Library, flow: Flow, steps: Step[]): string[] {
 		return flow.own.suspects[family] ?? library.suspects[family] ?? [];
 	});
 	const keys = unique([flow, ...steps, ...suspects].flatMap(({ source }) => listOf(source)));
-	return keys.map((key) => {
+	const words = keys.map((key) => {
 		const source = library.sources[key];
 		return source ? [source.title, source.site].filter(Boolean).join(', ') : key;
 	});
+	return unique(words);
 }
 
 export function pageOf(library: Library, flow: Flow): FlowPage {

@@ -142,3 +142,6 @@ export function resolveFlow(library: Library, flow: Flow, plan: Plan): ResolvedF
 	weigh(flow, suspects);
 	return { flow, plan, suspects, steps: stepsFor(library, flow, plan), heard };
 }
+
+/** Suspects with the same key are mended by one and the same repair: the same word, or the very same part. */
+export const repairKey = ({ id, suspect }: PlacedSuspect): string => suspect.repair.same ?? id;

@@ -52,7 +52,7 @@ export const miniature: readonly Valve[] = [
 							ik_ma: 10.2,
 							gc_ma_v: 0.475,
 							ra_kohm: 1000,
-							vg1_osc_v_rms: 10
+							vg1_osc_rms_v: 10
 						},
 						source: 'ge_6be6'
 					}

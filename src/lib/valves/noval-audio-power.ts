@@ -115,7 +115,7 @@ export const novalAudioPower: readonly Valve[] = [
 							load_ohm: 5200,
 							power_w: 5.7,
 							distortion_pct: 10,
-							drive_v_rms: 4.3
+							drive_rms_v: 4.3
 						},
 						source: 'phil_el84'
 					},
@@ -133,7 +133,7 @@ export const novalAudioPower: readonly Valve[] = [
 							load_ohm: 4500,
 							power_w: 5.7,
 							distortion_pct: 10,
-							drive_v_rms: 4.4
+							drive_rms_v: 4.4
 						},
 						source: 'phil_el84'
 					},
@@ -271,6 +271,6 @@ export const novalAudioPower: readonly Valve[] = [
 		],
 		confidence: 'good',
 		notes:
-			'Pin 7 is usually joined to pin 9. One magazine gives 0 to -24 V for the full swing. Dim with the right voltages means a worn indicator (common practice, no source).'
+			'Cathode: settled on pin 3 by two sources; one symbol library shows 2. Pin 7 is usually joined to pin 9. One magazine gives 0 to -24 V for the full swing. Dim with the right voltages means a worn indicator (common practice, no source).'
 	}
 ];

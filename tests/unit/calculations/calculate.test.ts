@@ -14,7 +14,11 @@ describe('the calculate command', () => {
 		const { code, out, err } = run('resistor-drop', '{"R_ohm":"1k2","V":60,"P_rated_W":4}');
 		expect([code, err]).toEqual([0, '']);
 		const answer = JSON.parse(out) as Record<string, unknown>;
-		expect(answer).toMatchObject({ id: 'resistor-drop', outputs: { I_A: 0.05, P_W: 3, load_pct: 75 }, verdict: 'warm' });
+		expect(answer).toMatchObject({
+			id: 'resistor-drop',
+			outputs: { I_A: 0.05, P_W: 3, load_pct: 75 },
+			verdict: 'warm'
+		});
 		expect(answer['sentence']).toContain('3 W');
 		expect(answer['sources']).toContainEqual({ kind: 'from memory', what: "Ohm's and Joule's laws" });
 	});

@@ -1,6 +1,12 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
-import { type Calculation, calculationIds, calculations, runOn, type Source } from '../../../src/lib/calculations/index.ts';
+import {
+	type Calculation,
+	calculationIds,
+	calculations,
+	runOn,
+	type Source
+} from '../../../src/lib/calculations/index.ts';
 import { differences } from './compare.ts';
 
 const folder = new URL('../../../src/lib/calculations/', import.meta.url);
@@ -26,7 +32,9 @@ describe.each(all)('calculation $id', (calculation) => {
 
 	test('every verdict has a check row', () => {
 		const checked = checks.map(({ verdict }) => verdict);
-		expect(verdicts.map(({ verdict }) => verdict).filter((verdict) => !checked.includes(verdict))).toEqual([]);
+		expect(verdicts.map(({ verdict }) => verdict).filter((verdict) => !checked.includes(verdict))).toEqual(
+			[]
+		);
 	});
 
 	test('every band and every check row names its source', () => {
@@ -49,7 +57,9 @@ describe.each(all)('calculation $id', (calculation) => {
 	});
 
 	test('a row that calls itself published is sourced so', () => {
-		const wrong = checks.filter(({ basis, source }) => basis.startsWith('published') !== (source.kind === 'published'));
+		const wrong = checks.filter(
+			({ basis, source }) => basis.startsWith('published') !== (source.kind === 'published')
+		);
 		expect(wrong.map(({ id }) => id)).toEqual([]);
 	});
 });

@@ -26,5 +26,7 @@ export function agrees(expected: unknown, actual: unknown, check: Check, key: st
 export function differences(check: Check, outputs: Readonly<Record<string, unknown>>): string[] {
 	return Object.entries(check.gives)
 		.filter(([key, expected]) => !agrees(expected, outputs[key], check, key))
-		.map(([key, expected]) => `${key}: wanted ${JSON.stringify(expected)}, got ${JSON.stringify(outputs[key])}`);
+		.map(
+			([key, expected]) => `${key}: wanted ${JSON.stringify(expected)}, got ${JSON.stringify(outputs[key])}`
+		);
 }

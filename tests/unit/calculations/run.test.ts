@@ -15,7 +15,7 @@ function problemsOf(id: string, given: Record<string, unknown>) {
 
 /** Repeatable numbers between 0 and 1. */
 function* numbers(seed: number): Generator<number> {
-	for (let state = seed; ; ) {
+	for (let state = seed; ;) {
 		state = (state * 48271) % 2147483647;
 		yield state / 2147483647;
 	}
@@ -42,27 +42,117 @@ describe('what goes in', () => {
 	test.each([
 		['a resistor of half an ohm', 'resistor-drop', { R_ohm: 0.5, V: 5 }, 'R_ohm', '1 Ω to 22 MΩ'],
 		['2000 V', 'resistor-drop', { R_ohm: 1000, V: 2000 }, 'V', '0 V to 1,000 V'],
-		['milliamps where volts are wanted', 'resistor-drop', { R_ohm: 1000, V: '12 mA' }, 'V', 'volts are wanted'],
+		[
+			'milliamps where volts are wanted',
+			'resistor-drop',
+			{ R_ohm: 1000, V: '12 mA' },
+			'V',
+			'volts are wanted'
+		],
 		['two points', 'resistor-drop', { R_ohm: 1000, V: '12..5' }, 'V', '12.5'],
 		['a list of lists', 'resistor-drop', { R_ohm: 1000, V: [[1]] }, 'V', 'wants a number'],
 		['a name slightly wrong', 'resistor-drop', { R_ohms: 1000, V: 1 }, 'R_ohms', 'Did you mean R_ohm'],
 		['no resistor at all', 'resistor-drop', { V: 1 }, 'R_ohm', 'R_ohm (to go by volts across the part)'],
 		['no grid leak', 'grid-leakage', { V_grid: 1 }, 'R_grid_ohm', 'R_grid_ohm'],
-		['insulation and measured volts at once', 'grid-leakage', { V_feed: 90, R_leak_ohm: 1e7, V_grid: 1, R_grid_ohm: 1e6 }, 'V_grid', 'Leave one of them out'],
-		['a grid above its feed', 'grid-leakage', { V_feed: 20, V_grid: 30, R_grid_ohm: 1e6 }, 'V_grid', 'measure both points again'],
-		['a meter known twice', 'meter-loading', { V_read: 1, R_source_ohm: 1e5, R_meter_ohm: 1e6, range_V: 10, ohm_per_volt: 1000 }, 'R_meter_ohm', 'Leave one of them out'],
-		['a divider and a source', 'meter-loading', { V_supply: 9, R_top_ohm: 1e5, R_bottom_ohm: 1e5, R_meter_ohm: 1e6, R_source_ohm: 5 }, 'R_source_ohm', 'Leave one of them out'],
-		['an anode below its cathode', 'valve-operating-point', { V_k: 20, R_k_ohm: 1000, V_a: 10 }, 'V_a', 'Measure V_a'],
-		['volts to chassis without the cathode', 'valve-operating-point', { I_a_A: 0.01, V_a: 200 }, 'V_k', 'Give V_k'],
-		['anode volts twice', 'valve-operating-point', { V_k: 2, R_k_ohm: 100, V_a: 200, V_ak: 198 }, 'V_a', 'Leave one out'],
-		['more screen than cathode current', 'valve-operating-point', { V_k: 2, R_k_ohm: 1000, I_g2_A: 0.01 }, 'I_g2_A', 'more than the whole'],
-		['an oscillator below a low signal', 'dial-frequencies', { f_signal_kHz: 600, IF_kHz: 455, side: 'below' }, 'side', 'above'],
-		['half a harmonic', 'dial-frequencies', { f_signal_kHz: 900, IF_kHz: 455, harmonics: 2.5 }, 'harmonics', 'Give 2, 3 or 4'],
-		['a dial the wrong way round', 'dial-frequencies', { f_min_kHz: 1600, f_max_kHz: 500, IF_kHz: 455 }, 'f_max_kHz', 'low end'],
-		['kilohertz and megahertz of one signal', 'dial-frequencies', { f_signal_kHz: 1000, f_signal_MHz: 1, IF_kHz: 455 }, 'f_signal_MHz', 'Give one of them'],
-		['a band that nobody has', 'alignment-order', { band: 'AM', bands: ['UHF'] }, 'bands', '"MW" or "SW" or "LW"'],
+		[
+			'insulation and measured volts at once',
+			'grid-leakage',
+			{ V_feed: 90, R_leak_ohm: 1e7, V_grid: 1, R_grid_ohm: 1e6 },
+			'V_grid',
+			'Leave one of them out'
+		],
+		[
+			'a grid above its feed',
+			'grid-leakage',
+			{ V_feed: 20, V_grid: 30, R_grid_ohm: 1e6 },
+			'V_grid',
+			'measure both points again'
+		],
+		[
+			'a meter known twice',
+			'meter-loading',
+			{ V_read: 1, R_source_ohm: 1e5, R_meter_ohm: 1e6, range_V: 10, ohm_per_volt: 1000 },
+			'R_meter_ohm',
+			'Leave one of them out'
+		],
+		[
+			'a divider and a source',
+			'meter-loading',
+			{ V_supply: 9, R_top_ohm: 1e5, R_bottom_ohm: 1e5, R_meter_ohm: 1e6, R_source_ohm: 5 },
+			'R_source_ohm',
+			'Leave one of them out'
+		],
+		[
+			'an anode below its cathode',
+			'valve-operating-point',
+			{ V_k: 20, R_k_ohm: 1000, V_a: 10 },
+			'V_a',
+			'Measure V_a'
+		],
+		[
+			'volts to chassis without the cathode',
+			'valve-operating-point',
+			{ I_a_A: 0.01, V_a: 200 },
+			'V_k',
+			'Give V_k'
+		],
+		[
+			'anode volts twice',
+			'valve-operating-point',
+			{ V_k: 2, R_k_ohm: 100, V_a: 200, V_ak: 198 },
+			'V_a',
+			'Leave one out'
+		],
+		[
+			'more screen than cathode current',
+			'valve-operating-point',
+			{ V_k: 2, R_k_ohm: 1000, I_g2_A: 0.01 },
+			'I_g2_A',
+			'more than the whole'
+		],
+		[
+			'an oscillator below a low signal',
+			'dial-frequencies',
+			{ f_signal_kHz: 600, IF_kHz: 455, side: 'below' },
+			'side',
+			'above'
+		],
+		[
+			'half a harmonic',
+			'dial-frequencies',
+			{ f_signal_kHz: 900, IF_kHz: 455, harmonics: 2.5 },
+			'harmonics',
+			'Give 2, 3 or 4'
+		],
+		[
+			'a dial the wrong way round',
+			'dial-frequencies',
+			{ f_min_kHz: 1600, f_max_kHz: 500, IF_kHz: 455 },
+			'f_max_kHz',
+			'low end'
+		],
+		[
+			'kilohertz and megahertz of one signal',
+			'dial-frequencies',
+			{ f_signal_kHz: 1000, f_signal_MHz: 1, IF_kHz: 455 },
+			'f_signal_MHz',
+			'Give one of them'
+		],
+		[
+			'a band that nobody has',
+			'alignment-order',
+			{ band: 'AM', bands: ['UHF'] },
+			'bands',
+			'"MW" or "SW" or "LW"'
+		],
 		['one end of a dial', 'alignment-order', { band: 'AM', f_min_kHz: 530 }, 'f_max_kHz', 'or neither'],
-		['lists of different length', 'resistor-drop', { R_ohm: [1, 2], V: [1, 2, 3] }, 'V', 'R_ohm has 2 entries and V has 3'],
+		[
+			'lists of different length',
+			'resistor-drop',
+			{ R_ohm: [1, 2], V: [1, 2, 3] },
+			'V',
+			'R_ohm has 2 entries and V has 3'
+		],
 		['an empty list', 'resistor-drop', { R_ohm: 100, V: [] }, 'V', 'empty list']
 	])('%s is refused with the key and the cure', (_, id, given, key, part) => {
 		const problem = problemsOf(id, given).find((one) => one.key === key);
@@ -85,7 +175,9 @@ describe('what comes out', () => {
 		const answer = answerOf('resistor-drop', { R_ohm: 1200, V: 87, V_service: 60, P_rated_W: 4 });
 		expect(answer.judgements.map(({ verdict }) => verdict)).toEqual(['overloaded', 'watch']);
 		expect(answer.verdict).toBe('overloaded');
-		expect(answer.sentence).toMatch(/^The part carries 158 % of its rating: it is overloaded\. The current is 45 % above/);
+		expect(answer.sentence).toMatch(
+			/^The part carries 158 % of its rating: it is overloaded\. The current is 45 % above/
+		);
 	});
 
 	test('without a rating or a sheet there is no verdict', () => {
@@ -99,13 +191,24 @@ describe('what comes out', () => {
 
 	test('a reading on the edge belongs to the worse band: 0.1 V on a grid is watched, 0.5 V still', () => {
 		const verdictAt = (V_grid: number) => answerOf('grid-leakage', { V_grid, R_grid_ohm: 470e3 }).verdict;
-		expect([0, 0.099, 0.1, 0.5, 0.51, 2, 2.01].map(verdictAt)).toEqual(
-			['ok', 'ok', 'watch', 'watch', 'bad', 'bad', 'switch-off']
-		);
+		expect([0, 0.099, 0.1, 0.5, 0.51, 2, 2.01].map(verdictAt)).toEqual([
+			'ok',
+			'ok',
+			'watch',
+			'watch',
+			'bad',
+			'bad',
+			'switch-off'
+		]);
 	});
 
 	test('of a list of ranges the worst reading speaks', () => {
-		const answer = answerOf('meter-loading', { V_read: 85, range_V: [250, 300], ohm_per_volt: [1000, 20000], R_source_ohm: 220e3 });
+		const answer = answerOf('meter-loading', {
+			V_read: 85,
+			range_V: [250, 300],
+			ohm_per_volt: [1000, 20000],
+			R_source_ohm: 220e3
+		});
 		expect(answer.verdict).toBe('correct');
 		expect(answer.outputs).toMatchObject({ R_source_ohm: 220e3, R_meter_ohm: [250e3, 6e6] });
 	});
@@ -150,12 +253,15 @@ describe('sums that undo each other', () => {
 
 describe('the order of alignment', () => {
 	type Row = { circuit: string; adjust: string; coupling: string; frequency: string };
-	const rowsOf = (given: Record<string, unknown>) => answerOf('alignment-order', given).outputs['rows'] as Row[];
+	const rowsOf = (given: Record<string, unknown>) =>
+		answerOf('alignment-order', given).outputs['rows'] as Row[];
 	const places = (given: Record<string, unknown>) => rowsOf(given).map(({ circuit }) => circuit);
 
 	test('on short waves the trimmer at the high end comes before the core', () => {
 		const circuits = places({ band: 'AM', bands: ['SW'] });
-		expect(circuits.indexOf('SW oscillator, high end')).toBeLessThan(circuits.indexOf('SW oscillator, low end'));
+		expect(circuits.indexOf('SW oscillator, high end')).toBeLessThan(
+			circuits.indexOf('SW oscillator, low end')
+		);
 	});
 
 	test('long waves come last, whatever the order given', () => {
@@ -189,7 +295,9 @@ describe('the order of alignment', () => {
 		const warnings = answerOf('alignment-order', { band: 'AM' }).outputs['warnings'] as string[];
 		expect(warnings.at(-1)).toContain('mark each core before it is touched');
 		expect(warnings[0]).toContain('isolating transformer');
-		const isolated = answerOf('alignment-order', { band: 'AM', chassis: 'isolated' }).outputs['warnings'] as string[];
+		const isolated = answerOf('alignment-order', { band: 'AM', chassis: 'isolated' }).outputs[
+			'warnings'
+		] as string[];
 		expect(isolated.join()).not.toContain('isolating transformer');
 	});
 });

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { POWER_SWITCHING, advise, checkMinutes } from '../../../src/lib/suspects/index.ts';
+import { POWER_SWITCHING, advise } from '../../../src/lib/suspects/index.ts';
 import { inEveryWorld } from './random.ts';
 
 const split = [
@@ -10,22 +10,6 @@ const ask = (
 	checks: Parameters<typeof advise<'unplugged' | 'limiter' | 'live'>>[0]['checks'],
 	now: 'unplugged' | 'live'
 ) => advise({ prior: [0.5, 0.5], checks, now, switching: POWER_SWITCHING });
-
-describe('minutes of a check', () => {
-	test('a live check from the unplugged state costs four minutes more', () => {
-		expect(checkMinutes({ minutes: 3, power: 'live' }, 'unplugged', POWER_SWITCHING)).toBe(7);
-		expect(checkMinutes({ minutes: 3, power: 'live' }, 'live', POWER_SWITCHING)).toBe(3);
-	});
-
-	test('lifting a capacitor before a live reading costs both switches', () => {
-		const lifted = { minutes: 5, prepare: 'unplugged', power: 'live' } as const;
-		expect(checkMinutes(lifted, 'live', POWER_SWITCHING)).toBe(3 + 4 + 5);
-	});
-
-	test('an instrument that is not yet on the bench costs its setting up', () => {
-		expect(checkMinutes({ minutes: 2, power: 'live', setUp: 6 }, 'limiter', POWER_SWITCHING)).toBe(9);
-	});
-});
 
 describe('advice', () => {
 	const cold = { id: 'cold', minutes: 3, power: 'unplugged', table: split } as const;
@@ -64,14 +48,17 @@ describe('advice', () => {
 		expect(ask([{ ...hot, minutes: 0 }], 'live')[0]?.bitsPerMinute).toBeCloseTo(0.7136 * 4, 3);
 	});
 
-	test('no advice has a rate above the one before it', inEveryWorld(({ prior, check }) => {
-		const checks = [1, 2, 5].map((minutes) => ({
-			id: `${minutes}`,
-			minutes,
-			power: 'on' as const,
-			table: check
-		}));
-		const advice = advise({ prior, checks, now: 'on', switching: { on: { on: 0 } } });
-		expect(advice.map(({ id }) => id)).toEqual(advice.length ? ['1', '2', '5'] : []);
-	}));
+	test(
+		'no advice has a rate above the one before it',
+		inEveryWorld(({ prior, check }) => {
+			const checks = [1, 2, 5].map((minutes) => ({
+				id: `${minutes}`,
+				minutes,
+				power: 'on' as const,
+				table: check
+			}));
+			const advice = advise({ prior, checks, now: 'on', switching: { on: { on: 0 } } });
+			expect(advice.map(({ id }) => id)).toEqual(advice.length ? ['1', '2', '5'] : []);
+		})
+	);
 });

@@ -32,6 +32,14 @@ describe('answers that contradict each other', () => {
 		expect(conflict.likelihoods[2]).toBeLessThan(0.05);
 	});
 
+	test('many mild contradictions warn together, though no single answer was unlikely', () => {
+		const answers = [...Array<number[]>(4).fill([0.8, 0.2]), ...Array<number[]>(4).fill([0.2, 0.8])];
+		const conflict = findConflict(even, answers);
+		expect(Math.min(...conflict.likelihoods)).toBeGreaterThan(0.05);
+		expect(conflict.bits).toBeGreaterThan(2);
+		expect(conflict.warn).toBe(true);
+	});
+
 	test('answers that agree give no warning', () => {
 		expect(findConflict(even, Array(4).fill([0.9, 0.1])).warn).toBe(false);
 	});

@@ -1,6 +1,7 @@
 import type { Finding } from '../finding.ts';
 import type { Library, Origins } from '../library.ts';
 import { outcomesLeaveAGap, outcomesOverlap, rangeUnreadable } from './bands.ts';
+import { calculationFill } from './calculation-fill.ts';
 import { liveWithoutCaution } from './cautions.ts';
 import { noPlanFits, unreachableStep } from './reach.ts';
 import { neverSeparated } from './separation.ts';
@@ -17,6 +18,7 @@ export const CHECKS: readonly Check[] = [
 	noPlanFits,
 	unreachableStep,
 	liveWithoutCaution,
+	calculationFill,
 	neverSeparated,
 	rarerThanHealthy,
 	maybeWords

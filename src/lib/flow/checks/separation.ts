@@ -1,15 +1,11 @@
 import type { Library } from '../library.ts';
 import { stepTable } from '../evidence.ts';
-import { flowFits, resolveFlow, type PlacedSuspect, type ResolvedFlow } from '../resolve.ts';
+import { flowFits, repairKey, resolveFlow, type ResolvedFlow } from '../resolve.ts';
 import type { Flow } from '../schema.ts';
 import type { Check, Complaint } from './types.ts';
 
 /** Rows that differ by less than this at every outcome tell two suspects apart in no real trace. */
 const SAME = 0.05;
-
-/** Same repair: the same key, or the very same part. */
-export const repairOf = ({ family, id, suspect }: PlacedSuspect): string =>
-	suspect.repair.same ?? (family === id ? family : id);
 
 function apart(resolved: ResolvedFlow): (a: number, b: number) => boolean {
 	const tables = Object.values(resolved.steps).map((step) => stepTable(resolved, step).table);
@@ -26,7 +22,7 @@ function complaintsOf(library: Library, flow: Flow): { key: string; other: strin
 			return named.flatMap(({ s, index }, i) =>
 				named
 					.slice(i + 1)
-					.filter(({ s: other }) => other.family !== s.family && repairOf(other) !== repairOf(s))
+					.filter(({ s: other }) => other.family !== s.family && repairKey(other) !== repairKey(s))
 					.filter(({ index: other }) => !separated(index, other))
 					.map(({ s: other }) => ({ key: s.id, other: other.id }))
 			);

@@ -1,0 +1,49 @@
+import { calculationOf, keysOf, type Calculation } from '../../calculations/index.ts';
+import { parseFill } from '../fill.ts';
+import type { Library } from '../library.ts';
+import { allSteps, knownNames, type Check, type Complaint, type WrittenStep } from './types.ts';
+
+const GRAMMAR =
+	'Write a number, "reading", "reading of STEP", "volts at POINT", "value of PART" or "limit of VALVE: FIELD".';
+
+/** Words that the calculation itself offers for this row (a kind of valve, a side). */
+const offers = (calculation: Calculation, row: string, word: string): boolean =>
+	Object.values(calculation.inputs).some((input) => input.key === row && input.kind !== 'number' && input.options.includes(word));
+
+/** Whether the source of a fill exists somewhere in the library. */
+function leadsNowhere(library: Library, steps: Set<string>, text: string): string | undefined {
+	const source = parseFill(text);
+	const plans = Object.values(library.plans);
+	if (!source) return `"${text}" does not say where the value comes from.`;
+	if (source.kind === 'reading' && source.of !== undefined && !steps.has(source.of)) return `There is no step "${source.of}" to read.`;
+	if (source.kind === 'volts' && !plans.some((p) => p.points[source.at])) return `There is no test point "${source.at}".`;
+	if (source.kind === 'value' && !plans.some((p) => p.values[source.of])) return `No plan has a value for "${source.of}".`;
+	if (source.kind === 'limit' && !plans.some((p) => p.valves[source.valve])) return `There is no valve "${source.valve}" in any plan.`;
+	return undefined;
+}
+
+function complaints(library: Library, steps: Set<string>, { step, at }: WrittenStep): Complaint[] {
+	const use = step.calculation;
+	const calculation = use && calculationOf(use.id);
+	if (!calculation) return [];
+	const rows = Object.values(calculation.inputs).flatMap((input) => keysOf(input));
+	return Object.entries(use.fill).flatMap(([row, said]): Complaint[] => {
+		const place = at(['calculation', 'fill', row]);
+		if (!rows.includes(row)) return [{ ...place, message: `"${use.id}" has no input "${row}".`, remedy: knownNames(row, rows) }];
+		if (typeof said === 'number' || offers(calculation, row, said)) return [];
+		const message = leadsNowhere(library, steps, said);
+		return message === undefined ? [] : [{ ...place, message, remedy: GRAMMAR }];
+	});
+}
+
+export const calculationFill: Check = {
+	code: 'calculation-fill',
+	description: 'What fills a calculation is one of its inputs and comes from somewhere that exists.',
+	level: 'error',
+	scope: 'library',
+	check(library, origins) {
+		const written = allSteps(library, origins);
+		const steps = new Set(written.map(({ id }) => id));
+		return written.flatMap((step) => complaints(library, steps, step));
+	}
+};

@@ -1,0 +1,70 @@
+import { z } from 'zod';
+import { INSTRUMENTS, type Instrument } from '../flow/schema.ts';
+import { readDocument, schemaFindings, type SourceDocument } from '../flow/document.ts';
+import type { Finding } from '../flow/finding.ts';
+import { Section } from '../receiver/index.ts';
+
+const Id = z.string().regex(/^[a-z][a-z0-9@-]*$/);
+
+const Given = z.union(
+	[
+		z.strictObject({ step: Id, outcome: Id, finding: z.boolean().optional() }),
+		z.strictObject({ step: Id, reading: z.string(), finding: z.boolean().optional() }),
+		z.strictObject({ step: Id, 'cannot-tell': z.string() }),
+		z.strictObject({
+			repair: Id,
+			symptom: z.enum(['cured', 'unchanged', 'changed']),
+			'part-was': z.enum(['bad', 'good', 'not-tested'])
+		})
+	],
+	{
+		error:
+			'This is no answer that can be played. Write {step: …, outcome: …}, {step: …, reading: "1.2 V"}, {step: …, cannot-tell: reason} or {repair: …, symptom: …, part-was: …}.'
+	}
+);
+export type Given = z.infer<typeof Given>;
+
+/** A worked fault: what was heard, what was found step by step, and what it really was. */
+export const Case = z.strictObject({
+	id: Id,
+	title: z.string(),
+	source: z.strictObject({
+		title: z.string(),
+		kind: z.string(),
+		year: z.number().nullable().optional(),
+		site: z.string().optional()
+	}),
+	flow: Id,
+	plan: Id,
+	set: z
+		.strictObject({
+			/** It was running on full mains when it came in. */
+			playing: z.boolean().default(true),
+			instruments: z.array(z.enum(Object.keys(INSTRUMENTS) as [Instrument, ...Instrument[]])).optional(),
+			/** Service volts by test point: "output.cathode": "7 V". */
+			service: z.record(z.string(), z.string()).default({})
+		})
+		.default({ playing: true, service: {} }),
+	complaint: z.string(),
+	answers: z.array(Given),
+	cause: z.strictObject({
+		suspect: z.string(),
+		section: Section,
+		also: z.array(Section).default([])
+	}),
+	/** Why the set lies outside the receiver plans; such cases are listed apart. */
+	'outside-model': z.string().optional(),
+	notes: z.string().optional()
+});
+export type Case = z.infer<typeof Case>;
+
+export type CaseResult = { ok: true; case: Case; document: SourceDocument } | { ok: false; findings: Finding[] };
+
+/** Read a case file. */
+export function readCase(file: string, text: string): CaseResult {
+	const read = readDocument(file, text);
+	if (!read.ok) return read;
+	const parsed = Case.safeParse(read.document.data);
+	if (!parsed.success) return { ok: false, findings: schemaFindings(read.document, parsed.error) };
+	return { ok: true, case: parsed.data, document: read.document };
+}

@@ -1,0 +1,52 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { pathToFileURL } from 'node:url';
+import { printFinding } from '../lib/flow/finding.ts';
+import type { Library } from '../lib/flow/library.ts';
+import { readCase, type Case } from '../lib/job/case.ts';
+import { scoreCase, type Score } from '../lib/job/score.ts';
+import { processIo, type Io } from './io.ts';
+import { openLibrary } from './library.ts';
+
+const FOLDER = 'tests/cases';
+
+interface Played {
+	file: string;
+	case: Case;
+	score: Score;
+}
+
+function scoreFile(library: Library, root: string, name: string, io: Io): Played | 'outside' | undefined {
+	const file = `${FOLDER}/${name}`;
+	const read = readCase(file, readFileSync(join(root, FOLDER, name), 'utf8'));
+	if (!read.ok) return (io.err(read.findings.map(printFinding).join('\n\n')), undefined);
+	const outside = read.case['outside-model'];
+	if (outside !== undefined) return (io.out(`${read.case.id.padEnd(34)} not counted: ${outside}`), 'outside');
+	const result = scoreCase(library, read.case);
+	if (result.ok) return { file, case: read.case, score: result.score };
+	const { path, message, remedy } = result.problem;
+	io.err(printFinding({ code: 'case', level: 'error', file, ...read.document.locate(path), message, remedy }));
+	return undefined;
+}
+
+function line({ case: played, score }: Played): string {
+	const leaders = score.leaders.map(({ id, probability }) => `${id} ${Math.round(probability * 100)} %`).join(', ');
+	const place = score.rank === 0 ? 'absent' : `place ${score.rank}`;
+	return `${played.id.padEnd(34)} ${place.padEnd(9)} ${String(score.answered.length)} of ${score.asked.length} asked are told   ${leaders}`;
+}
+
+/** Play every case in `tests/cases` blind and print where its real cause ends. Exit code 1 where a case cannot be played. */
+export function main(io: Io, root = process.cwd()): number {
+	const library = openLibrary(root, io);
+	if (!library) return 1;
+	const names = readdirSync(join(root, FOLDER)).filter((name) => name.endsWith('.yaml')).sort();
+	const results = names.map((name) => scoreFile(library, root, name, io));
+	const played = results.filter((result): result is Played => typeof result === 'object');
+	for (const one of played) io.out(line(one));
+	const first = (n: number) => played.filter(({ score }) => score.rank > 0 && score.rank <= n).length;
+	const sections = played.filter(({ score }) => score.sectionFirst).length;
+	io.out(`Training score (the library was written with these histories at hand): cause first in ${first(1)}, among the first three in ${first(3)}, its section first in ${sections}, of ${played.length}.`);
+	return results.includes(undefined) ? 1 : 0;
+}
+
+if (process.argv[1] !== undefined && import.meta.url === pathToFileURL(process.argv[1]).href) process.exitCode = main(processIo);

@@ -1,0 +1,30 @@
+import { defineConfig, devices } from '@playwright/test';
+import { readyBrowser } from '../../src/tools/browser.ts';
+
+const browser = await readyBrowser();
+if (!browser.ok) throw new Error(browser.hint);
+
+const launchOptions = {
+	executablePath: browser.path,
+	args: [
+		...(process.getuid?.() === 0 ? ['--no-sandbox'] : []),
+		'--disable-gpu',
+		'--disable-quic',
+		'--disable-background-networking',
+		'--disable-component-update',
+		'--disable-sync',
+		'--no-first-run'
+	]
+};
+
+export default defineConfig({
+	testDir: '.',
+	outputDir: '../../test-results',
+	timeout: 30_000,
+	forbidOnly: true,
+	fullyParallel: true,
+	projects: [
+		{ name: 'desktop', use: { ...devices['Desktop Chrome'], launchOptions } },
+		{ name: 'phone', use: { ...devices['Pixel 7'], launchOptions } }
+	]
+});
