@@ -1,0 +1,134 @@
+import { describe, expect, test } from 'vitest';
+import { getAdjacencyMap } from 'xstate/graph';
+import type { EventFromLogic, SnapshotFrom } from 'xstate';
+import { compileFlow, powerSuits, stepOfState, stepState, type FlowMachine } from '../../../src/lib/flow/compile.ts';
+import { outcomesOf } from '../../../src/lib/flow/evidence.ts';
+import type { MachineEvent, Power } from '../../../src/lib/flow/machine-types.ts';
+import { expectedAt, judgeReading } from '../../../src/lib/flow/reading.ts';
+import type { ResolvedFlow } from '../../../src/lib/flow/resolve.ts';
+import type { Step } from '../../../src/lib/flow/schema.ts';
+import { parseWhen } from '../../../src/lib/flow/when.ts';
+import { allShipped } from '../../library.ts';
+
+type Snapshot = SnapshotFrom<FlowMachine>;
+
+const POWERS: Power[] = ['off', 'unplugged', 'limiter', 'live'];
+const DEAD: [number, number] = [3, 1];
+
+/** Readings just below, at and just above each edge of a step's ranges. */
+function edgeReadings(resolved: ResolvedFlow, step: Extract<Step, { kind: 'measure' }>): number[] {
+	const scale = expectedAt(resolved.plan, step.at)?.value;
+	return Object.values(step.outcomes).flatMap(({ when }) => {
+		const parsed = when === undefined ? undefined : parseWhen(when);
+		if (!parsed?.ok) return [];
+		const { from, to, relative } = parsed.band;
+		if (relative && scale === undefined) return [];
+		return [from, to].filter(Number.isFinite).flatMap((edge) => {
+			const at = relative ? edge * (scale ?? 1) : edge;
+			const little = Math.max(Math.abs(at) * 1e-6, 1e-9);
+			return [at - little, at, at + little];
+		});
+	});
+}
+
+function answers(resolved: ResolvedFlow, id: string): MachineEvent[] {
+	const step = resolved.steps[id] as Step;
+	const plain = outcomesOf(step).map((outcome): MachineEvent => ({ type: 'ANSWER', outcome }));
+	if (step.kind !== 'measure') return plain;
+	const read = edgeReadings(resolved, step).map((reading): MachineEvent => {
+		const judged = judgeReading(step, reading, expectedAt(resolved.plan, step.at));
+		return { type: 'ANSWER', outcome: judged?.outcome ?? '', reading };
+	});
+	return [...plain, ...read];
+}
+
+/** Everything that a person could do in this state, and some things that he should not be able to. */
+function eventsIn(resolved: ResolvedFlow, snapshot: Snapshot): MachineEvent[] {
+	const step = stepOfState(String(snapshot.value));
+	return [
+		...Object.keys(resolved.steps).map((id): MachineEvent => ({ type: 'TAKE', step: id })),
+		...(step ? answers(resolved, step) : []),
+		...POWERS.map((to): MachineEvent => ({ type: 'POWER', to, volts: DEAD })),
+		{ type: 'POWER', to: 'unplugged', volts: [40, 2] },
+		{ type: 'PREPARED' },
+		{ type: 'CANNOT_TELL', reason: 'cannot reach it' },
+		{ type: 'SKIP' },
+		{ type: 'LEAVE' },
+		{ type: 'SUSPECT', suspect: resolved.suspects[0]?.id ?? '' },
+		{ type: 'REPAIR' },
+		{ type: 'CHANGED' },
+		...(['cured', 'unchanged', 'changed'] as const).map((symptom): MachineEvent => ({ type: 'PROVE', symptom, partWas: 'bad' })),
+		{ type: 'GIVE_UP' },
+		{ type: 'GO_ON' },
+		{ type: 'UNDO' }
+	];
+}
+
+/** States by value and power, and by what a gate or a proof waits for. */
+const key = ({ value, context }: Snapshot): string =>
+	[value, context.power, context.limiterPassed, value === 'gate' ? `${context.wanted} ${context.prepared}` : ''].join(' | ');
+
+function walk(resolved: ResolvedFlow, machine: FlowMachine) {
+	return getAdjacencyMap(machine, {
+		input: { playing: false },
+		events: (snapshot: Snapshot) => eventsIn(resolved, snapshot) as EventFromLogic<FlowMachine>[],
+		serializeState: key as never,
+		limit: 1e6
+	});
+}
+
+describe.each(allShipped().map((resolved) => ({ name: `${resolved.flow.id} on ${resolved.plan.id}`, resolved })))(
+	'$name',
+	({ resolved }) => {
+		const machine = compileFlow(resolved);
+		const map = walk(resolved, machine);
+		const snapshots = Object.values(map).map(({ state }) => state as Snapshot);
+
+		test('every state is reached', () => {
+			const reached = new Set(snapshots.map(({ value }) => String(value)));
+			expect(Object.keys(machine.states).filter((state) => !reached.has(state))).toEqual([]);
+		});
+
+		test('every transition is taken', () => {
+			const taken = new Set<unknown>();
+			for (const snapshot of snapshots)
+				for (const event of eventsIn(resolved, snapshot))
+					for (const definition of machine.getTransitionData(snapshot, event) ?? []) taken.add(definition);
+			const nodes = [machine.root, ...Object.values(machine.states)];
+			const all = nodes.flatMap((node) => [...node.transitions.values()].flat());
+			const missed = all.filter((definition) => !taken.has(definition));
+			// A way back exists for each state; only those states that an event leaves for good can be gone back to.
+			expect(missed.map(({ source, eventType, target }) => `${source.key} ${eventType} ${target?.[0]?.key ?? ''}`)).toEqual([]);
+		});
+
+		test('no step is ever open in another power state than its own', () => {
+			for (const { value, context } of snapshots) {
+				const id = stepOfState(String(value));
+				if (id === undefined) continue;
+				expect(powerSuits(resolved.steps[id] as Step, context.power), `${id} while ${context.power}`).toBe(true);
+			}
+		});
+
+		test('full mains only after the limiter, and dead only by two readings below 10 V', () => {
+			for (const { state } of Object.values(map)) {
+				const snapshot = state as Snapshot;
+				if (!snapshot.context.limiterPassed) expect(snapshot.can({ type: 'POWER', to: 'live' })).toBe(false);
+				expect(snapshot.can({ type: 'POWER', to: 'unplugged' })).toBe(false);
+				expect(snapshot.can({ type: 'POWER', to: 'unplugged', volts: [9.9, 10] })).toBe(false);
+			}
+		});
+
+		test('a part is changed only on a set proved dead', () => {
+			for (const snapshot of snapshots.filter(({ value }) => value === 'repairing'))
+				expect(snapshot.can({ type: 'CHANGED' })).toBe(snapshot.context.power === 'unplugged');
+		});
+
+		test('every step takes "cannot tell" and "skip"', () => {
+			for (const id of Object.keys(resolved.steps)) {
+				const open = snapshots.find(({ value }) => value === stepState(id));
+				expect(open?.can({ type: 'CANNOT_TELL', reason: 'no access' })).toBe(true);
+				expect(open?.can({ type: 'SKIP' })).toBe(true);
+			}
+		});
+	}
+);
