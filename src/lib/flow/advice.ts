@@ -1,6 +1,7 @@
 import { advise, expectedMinutes, POWER_SWITCHING, shouldRepair, type Advice, type RepairAdvice } from '../suspects/index.ts';
 import { stepTable } from './evidence.ts';
-import type { Instrument, Step, StepPower } from './schema.ts';
+import type { Step } from './schema.ts';
+import type { Instrument, StepPower } from './terms.ts';
 import { repairKey } from './resolve.ts';
 import { bestWay, standings, type Trace } from './trace.ts';
 

@@ -11,7 +11,8 @@ import {
 	type LikelihoodWord
 } from '../suspects/index.ts';
 import { closest, type PlacedSuspect, type ResolvedFlow } from './resolve.ts';
-import { PATH_OUTCOMES, type PathStep, type Step } from './schema.ts';
+import type { PathStep, Step } from './schema.ts';
+import { PATH_LABELS, PATH_OUTCOMES, type PathOutcome } from './terms.ts';
 
 /** Chance of a slip of pen or probe in one answer, whatever the number of outcomes. Our own choice. */
 const SLIP = 0.06;
@@ -31,17 +32,9 @@ export const isPathStep = (step: Step): step is PathStep =>
 export const outcomesOf = (step: Step): string[] => (isPathStep(step) ? [...PATH_OUTCOMES] : Object.keys(step.outcomes));
 export const normalOf = (step: Step): string => (isPathStep(step) ? 'good' : step.normal);
 
-/** Words that path steps use for their outcomes, where an authored step has labels of its own. */
-const heardWords: Record<string, string> = {
-	good: 'Good',
-	weak: 'Weak',
-	distorted: 'Distorted',
-	hum: 'Hum',
-	noise: 'Noise, crackle or whistle',
-	none: 'Nothing'
-};
+/** An answer as it stands on its button. */
 export const labelOf = (step: Step, outcome: string): string =>
-	isPathStep(step) ? (heardWords[outcome] ?? outcome) : (step.outcomes[outcome]?.label ?? outcome);
+	isPathStep(step) ? PATH_LABELS[outcome as PathOutcome] : (step.outcomes[outcome]?.label ?? outcome);
 
 /** The stages that a path step listens through. */
 export function stagesTested(plan: Plan, step: PathStep): string[] {
@@ -102,7 +95,7 @@ export function entryLikelihood(resolved: ResolvedFlow): number[] {
 	const chance = (placed: PlacedSuspect) =>
 		Object.entries(heard).reduce((product, [band, outcome]) => {
 			const row = slipMix(pathRow(plan, placed, band, stagesOn(plan, band)), SLIP);
-			return product * (row[PATH_OUTCOMES.indexOf(outcome as (typeof PATH_OUTCOMES)[number])] ?? 1);
+			return product * (row[PATH_OUTCOMES.indexOf(outcome as PathOutcome)] ?? 1);
 		}, 1);
 	const chances = resolved.suspects.map(chance);
 	const best = Math.max(...chances, Number.MIN_VALUE);

@@ -3,6 +3,7 @@ import { LIKELIHOODS, type LikelihoodWord } from '../suspects/index.ts';
 import { labelOf } from './evidence.ts';
 import { printReading } from './reading.ts';
 import type { PlacedSuspect } from './resolve.ts';
+import { PATH_VERBS, type PathOutcome } from './terms.ts';
 import type { Suggestion } from './advice.ts';
 import { cleared, NOT_LISTED, standings, type Cleared, type Standing, type Trace, type WeighedAnswer } from './trace.ts';
 
@@ -80,9 +81,8 @@ const plural = (word: LikelihoodWord) => `${word} show`;
 
 /** What a complaint by itself says, as the first line of the evidence. */
 export function heardText({ resolved }: Trace): string {
-	const words: Record<string, string> = { good: 'plays', none: 'is silent', weak: 'is weak', distorted: 'is distorted', hum: 'hums', noise: 'is noisy' };
 	return Object.entries(resolved.heard)
-		.map(([band, outcome]) => `${resolved.plan.bands[band]?.title ?? band} ${words[outcome] ?? outcome}`)
+		.map(([band, outcome]) => `${resolved.plan.bands[band]?.title ?? band} ${PATH_VERBS[outcome as PathOutcome]}`)
 		.join(', ');
 }
 

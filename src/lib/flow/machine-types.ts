@@ -1,4 +1,4 @@
-import type { StepPower } from './schema.ts';
+import type { StepPower } from './terms.ts';
 import type { Mended } from './trace.ts';
 
 /** Power as the machine knows it: a set that is switched off is not yet proved dead. */

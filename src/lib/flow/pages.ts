@@ -1,6 +1,7 @@
 import { placeOf, SECTIONS, type Plan, type SectionId } from '../receiver/index.ts';
 import type { Library } from './library.ts';
-import { INSTRUMENTS, PATH_OUTCOMES, type Caution, type Flow, type PathOutcome, type Step } from './schema.ts';
+import type { Caution, Flow, Step } from './schema.ts';
+import { INSTRUMENTS, PATH_LABELS, PATH_OUTCOMES, PATH_VERBS, type PathOutcome } from './terms.ts';
 
 /**
  * A flow as a page to read: every id already turned into words. Worked out when the app is built, so that the
@@ -60,24 +61,6 @@ export interface FlowPage extends FlowSummary {
 	sources: string[];
 }
 
-const HEARD: Record<PathOutcome, string> = {
-	good: 'plays well',
-	weak: 'is faint',
-	distorted: 'is distorted',
-	hum: 'hums',
-	noise: 'is noisy',
-	none: 'is silent'
-};
-
-const SOUND: Record<PathOutcome, string> = {
-	good: 'Good',
-	weak: 'Weak',
-	distorted: 'Distorted',
-	hum: 'Hum',
-	noise: 'Noise',
-	none: 'Nothing'
-};
-
 const unique = <T>(values: Iterable<T>): T[] => [...new Set(values)];
 const listOf = (source: string | readonly string[]): readonly string[] =>
 	typeof source === 'string' ? [source] : source;
@@ -101,7 +84,7 @@ export function summaryOf(library: Library, flow: Flow): FlowSummary {
 		id: flow.id,
 		title: flow.title,
 		about: flow.about,
-		symptom: spoken.map(([band, heard]) => `${bandTitle(library, band)} ${HEARD[heard]}`),
+		symptom: spoken.map(([band, heard]) => `${bandTitle(library, band)} ${PATH_VERBS[heard]}`),
 		bands: unique([...Object.keys(flow.symptom), ...flow.bands]).map((band) => bandTitle(library, band)),
 		suspects: Object.keys(flow.suspects).length,
 		steps: stepsOf(library, flow).length
@@ -144,7 +127,7 @@ function suspectLines(library: Library, flow: Flow): SuspectLine[] {
 
 function outcomesOf(step: Step): OutcomeLine[] {
 	if (!('outcomes' in step))
-		return PATH_OUTCOMES.map((id) => ({ id, label: SOUND[id], normal: id === 'good' }));
+		return PATH_OUTCOMES.map((id) => ({ id, label: PATH_LABELS[id], normal: id === 'good' }));
 	return Object.entries(step.outcomes).map(([id, { label, when }]) => ({
 		id,
 		label,

@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { PartKind, Section, Sources, TRAITS, type TraitName } from '../receiver/index.ts';
 import { LIKELIHOODS, TRUST, WEIGHTS, type LikelihoodWord, type WeightWord } from '../suspects/index.ts';
+import { INSTRUMENTS, PATH_OUTCOMES, POWER_STATES, type Instrument, type PathOutcome } from './terms.ts';
 
 /**
  * The shape of everything under `flows/`. What one file can say is here; what only the whole library can
@@ -31,40 +32,15 @@ const filterShape = Object.fromEntries(
 ) as unknown as Record<TraitName, z.ZodOptional<z.ZodArray<z.ZodType<string>>>>;
 const Filter = z.strictObject(filterShape);
 
-/** What a listener hears, or a tracer shows. `good` is the healthy one. */
-export const PATH_OUTCOMES = ['good', 'weak', 'distorted', 'hum', 'noise', 'none'] as const;
-export type PathOutcome = (typeof PATH_OUTCOMES)[number];
 const Symptom = z.enum(PATH_OUTCOMES, {
 	error: ({ input }) => `"${String(input)}" is not something one hears. Use one of: ${PATH_OUTCOMES.join(', ')}.`
 });
 const Effects = z.partialRecord(z.enum(PATH_OUTCOMES.filter((o) => o !== 'good') as [PathOutcome]), Likelihood);
 
-export const POWER_STATES = ['unplugged', 'limiter', 'live'] as const;
-export type StepPower = (typeof POWER_STATES)[number];
 const Power = z.enum(POWER_STATES, {
 	error: 'Say which power state the step needs: unplugged, limiter or live.'
 });
 
-export const INSTRUMENTS = {
-	meter: 'Multimeter',
-	'meter-10M': 'Multimeter of 10 Mohm or more on volts',
-	generator: 'AM signal generator',
-	'fm-generator': 'FM signal generator',
-	oscilloscope: 'Oscilloscope',
-	counter: 'Frequency counter',
-	'signal-tracer': 'Signal tracer',
-	'second-set': 'A second receiver',
-	'lamp-limiter': 'Lamp limiter',
-	'isolating-transformer': 'Isolating transformer',
-	variac: 'Variable transformer',
-	'capacitor-tester': 'Capacitor tester (capacitance)',
-	'insulation-tester': 'Insulation or leakage tester at working volts',
-	'valve-tester': 'Valve tester',
-	'bench-supply': 'Bench supply',
-	'test-speaker': 'Test loudspeaker',
-	'spare-valve': 'A good spare valve of the same type'
-} as const;
-export type Instrument = keyof typeof INSTRUMENTS;
 const InstrumentName = z.enum(wordsOf(INSTRUMENTS) as [Instrument, ...Instrument[]], {
 	error: ({ input }) => `"${String(input)}" is not on the list of instruments. Use one of: ${Object.keys(INSTRUMENTS).join(', ')}.`
 });

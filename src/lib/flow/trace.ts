@@ -3,7 +3,8 @@ import { outcomeLikelihood, posterior, softOutcome, TRUST } from '../suspects/in
 import { entryLikelihood, stepTable, type StepTable } from './evidence.ts';
 import { expectedAt, judgeReading, type ServiceVolts } from './reading.ts';
 import type { PlacedSuspect, ResolvedFlow } from './resolve.ts';
-import type { Instrument, Step } from './schema.ts';
+import type { Step } from './schema.ts';
+import type { Instrument } from './terms.ts';
 
 /** "Something not listed here" starts at this share. Reasoning reference 4.1 (0.03 to 0.05). */
 const NOT_LISTED_SHARE = 0.04;

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { INSTRUMENTS, type Instrument } from '../flow/schema.ts';
+import { INSTRUMENTS, type Instrument } from '../flow/terms.ts';
 import { readDocument, schemaFindings, type SourceDocument } from '../flow/document.ts';
 import type { Finding } from '../flow/finding.ts';
 import { Section } from '../receiver/index.ts';

@@ -3,10 +3,10 @@ import { compileFlow, powerSuits, stepState, type FlowMachine } from '../flow/co
 import type { MachineContext, MachineEvent, MachineInput, Power } from '../flow/machine-types.ts';
 import type { ServiceVolts } from '../flow/reading.ts';
 import type { ResolvedFlow } from '../flow/resolve.ts';
-import type { StepPower } from '../flow/schema.ts';
+import type { StepPower } from '../flow/terms.ts';
 import type { Evidence } from '../flow/trace.ts';
 import type { Situation } from '../flow/advice.ts';
-import type { Instrument } from '../flow/schema.ts';
+import type { Instrument } from '../flow/terms.ts';
 
 type Snapshot = ReturnType<typeof initialTransition<FlowMachine>>[0];
 
