@@ -19,12 +19,15 @@ export default defineConfig(
 			eqeqeq: 'error',
 			'no-implicit-coercion': 'error',
 			'prefer-const': 'error',
-			'@typescript-eslint/consistent-type-imports': 'error'
+			'@typescript-eslint/consistent-type-imports': 'error',
+			'@typescript-eslint/no-unused-vars': ['error', { argsIgnorePattern: '^_', varsIgnorePattern: '^_' }]
 		}
 	},
 	{
 		files: ['**/*.svelte', '**/*.svelte.ts'],
-		languageOptions: { parserOptions: { parser: ts.parser, extraFileExtensions: ['.svelte'], svelteConfig } }
+		languageOptions: { parserOptions: { parser: ts.parser, extraFileExtensions: ['.svelte'], svelteConfig } },
+		// `let` is how Svelte declares props; its own form of the rule knows.
+		rules: { 'prefer-const': 'off', 'svelte/prefer-const': 'error' }
 	},
 	{
 		// Writing in Markdown may link to the outside; it is checked where it is shown.

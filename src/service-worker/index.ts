@@ -22,7 +22,9 @@ async function store(): Promise<void> {
 async function dropOlder(): Promise<void> {
 	const names = await caches.keys();
 	await Promise.all(
-		names.filter((name) => name.startsWith('valvetrail-') && name !== CACHE).map((name) => caches.delete(name))
+		names
+			.filter((name) => name.startsWith('valvetrail-') && name !== CACHE)
+			.map((name) => caches.delete(name))
 	);
 }
 

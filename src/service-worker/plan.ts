@@ -6,7 +6,11 @@ const isLarge = (path: string) => path.includes('/workers/');
 export const precached = (paths: readonly string[]): string[] => paths.filter((path) => !isLarge(path));
 
 /** Whether a request is answered from the store: reading, from this app, and nothing that was left out. */
-export function isOurs({ method, url }: { method: string; url: string }, origin: string, base: string): boolean {
+export function isOurs(
+	{ method, url }: { method: string; url: string },
+	origin: string,
+	base: string
+): boolean {
 	const { origin: from, pathname } = new URL(url);
 	return method === 'GET' && from === origin && pathname.startsWith(`${base}/`) && !isLarge(pathname);
 }

@@ -18,7 +18,9 @@ const asData = (value: unknown): string => `JSON.parse(${JSON.stringify(JSON.str
 
 function indexModule(library: Library): string {
 	const list = Object.values(library.flows);
-	const openers = list.map(({ id }) => `${JSON.stringify(id)}: () => import(${JSON.stringify(`${NAME}/${id}`)})`);
+	const openers = list.map(
+		({ id }) => `${JSON.stringify(id)}: () => import(${JSON.stringify(`${NAME}/${id}`)})`
+	);
 	return [
 		`export const flows = ${asData(list.map((flow) => summaryOf(library, flow)))};`,
 		`const openers = { ${openers.join(', ')} };`,

@@ -35,7 +35,9 @@ function refuse(hint: string): void {
 function serve({ port, host, base }: Options): void {
 	const server = staticServer(ROOT, base);
 	server.on('error', ({ code, message }: NodeJS.ErrnoException) =>
-		refuse(code === 'EADDRINUSE' ? `Port ${port} is taken. Choose another: PORT=${port + 1} npm start` : message)
+		refuse(
+			code === 'EADDRINUSE' ? `Port ${port} is taken. Choose another: PORT=${port + 1} npm start` : message
+		)
 	);
 	server.listen(port, host, () => {
 		const address = server.address();

@@ -72,9 +72,11 @@ export const staticServer = (root: string, base: string) =>
 		} else if (!path.startsWith(base)) {
 			response.writeHead(302, { location: base }).end();
 		} else {
-			send(response, root, `/${path.slice(base.length)}`, request.method === 'GET').catch((cause: unknown) => {
-				console.error(cause);
-				response.destroy();
-			});
+			send(response, root, `/${path.slice(base.length)}`, request.method === 'GET').catch(
+				(cause: unknown) => {
+					console.error(cause);
+					response.destroy();
+				}
+			);
 		}
 	});

@@ -4,42 +4,49 @@ import { join } from 'node:path';
 import { readyBrowser } from './browser.ts';
 import { addUp, allWell, countPlaywright, countVitest, readTally, summaryLine, type Tally } from './summary.ts';
 
-/** Runs every test on the built app and ends with one line that counts them. */
+/** Builds the app, runs every test and ends with one line that counts them. */
 
 const ROOT = join(import.meta.dirname, '../..');
 const REPORTS = join(ROOT, '.reports');
+const FAILED: Tally = { passed: 0, failed: 1 };
 
-/** A runner which stops with an error although its report is clean has failed all the same. */
-function run(bin: string, args: string[], env: Record<string, string>, tally: () => Tally): Tally {
+/** Runs a package's command in this terminal; whether it ended well. */
+function run(bin: string, args: string[], env: Record<string, string> = {}): boolean {
 	const { status } = spawnSync(process.execPath, [join(ROOT, 'node_modules', bin), ...args], {
 		cwd: ROOT,
 		stdio: 'inherit',
 		env: { ...process.env, ...env }
 	});
-	const counted = tally();
-	return status !== 0 && counted.failed === 0 ? { ...counted, failed: 1 } : counted;
+	return status === 0;
 }
+
+/** A runner which ends badly although its report is clean has failed all the same. */
+const judge = (endedWell: boolean, tally: Tally): Tally =>
+	endedWell || tally.failed > 0 ? tally : { ...tally, failed: 1 };
 
 function runVitest(): Tally {
 	const report = join(REPORTS, 'vitest.json');
 	const args = ['run', '--reporter=default', '--reporter=json', `--outputFile.json=${report}`];
-	return run('vitest/vitest.mjs', args, {}, () => readTally(report, countVitest));
+	return judge(run('vitest/vitest.mjs', args), readTally(report, countVitest));
 }
 
-async function runPlaywright(): Promise<Tally> {
+/** The browser tests look at the built app; without one they have failed. */
+async function runPlaywright(isBuilt: boolean): Promise<Tally> {
+	if (!isBuilt) return FAILED;
 	const browser = await readyBrowser();
 	if (!browser.ok) {
 		console.error(browser.hint);
-		return { passed: 0, failed: 1 };
+		return FAILED;
 	}
 	const report = join(REPORTS, 'playwright.json');
 	const env = { CHROMIUM_PATH: browser.path, PLAYWRIGHT_JSON_OUTPUT_FILE: report };
 	const args = ['test', '-c', 'tests/browser/playwright.config.ts', '--reporter=list,json'];
-	return run('@playwright/test/cli.js', args, env, () => readTally(report, countPlaywright));
+	return judge(run('@playwright/test/cli.js', args, env), readTally(report, countPlaywright));
 }
 
 rmSync(REPORTS, { recursive: true, force: true });
 mkdirSync(REPORTS, { recursive: true });
-const total = addUp([runVitest(), await runPlaywright()]);
+const isBuilt = run('vite/bin/vite.js', ['build']);
+const total = addUp([runVitest(), await runPlaywright(isBuilt)]);
 console.log(summaryLine(total));
 process.exitCode = allWell(total) ? 0 : 1;

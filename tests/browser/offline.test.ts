@@ -22,7 +22,10 @@ test('after one visit every flow opens without a network', async ({ page, contex
 	expect(complaints).toEqual([]);
 });
 
-test('without a network a wrong address is answered by the app, not by the browser', async ({ page, context }) => {
+test('without a network a wrong address is answered by the app, not by the browser', async ({
+	page,
+	context
+}) => {
 	await page.goto('./');
 	await stored(page);
 	await context.setOffline(true);

@@ -2,7 +2,11 @@ import { expect, test } from './bench.ts';
 
 test.use({ under: '/radio/bench/' });
 
-test('below a sub-path the flows open, and open again without a network', async ({ page, context, complaints }) => {
+test('below a sub-path the flows open, and open again without a network', async ({
+	page,
+	context,
+	complaints
+}) => {
 	await page.goto('./');
 	await page.getByRole('main').getByRole('list').getByRole('link').first().click();
 	await expect(page).toHaveURL(/\/radio\/bench\/flow\/[a-z0-9-]+\/$/);

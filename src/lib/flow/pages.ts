@@ -1,7 +1,7 @@
 import { placeOf, SECTIONS, type Plan, type SectionId } from '../receiver/index.ts';
 import type { Library } from './library.ts';
 import type { Caution, Flow, Step } from './schema.ts';
-import { INSTRUMENTS, PATH_LABELS, PATH_OUTCOMES, PATH_VERBS, type PathOutcome } from './terms.ts';
+import { INSTRUMENTS, PATH_LABELS, PATH_OUTCOMES, PATH_VERBS } from './terms.ts';
 
 /**
  * A flow as a page to read: every id already turned into words. Worked out when the app is built, so that the

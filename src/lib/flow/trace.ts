@@ -1,5 +1,5 @@
 import { SECTIONS, type SectionId } from '../receiver/index.ts';
-import { outcomeLikelihood, posterior, softOutcome, TRUST } from '../suspects/index.ts';
+import { outcomeLikelihood, posterior, softOutcome, TRUST, withoutExplained } from '../suspects/index.ts';
 import { entryLikelihood, stepTable, type StepTable } from './evidence.ts';
 import { expectedAt, judgeReading, type ServiceVolts } from './reading.ts';
 import type { PlacedSuspect, ResolvedFlow } from './resolve.ts';
@@ -95,17 +95,24 @@ const latest = (answers: readonly TraceAnswer[]): TraceAnswer[] => [
 ];
 
 /**
- * Answers that a repaired second fault no longer speaks for: where the part that came out was really bad, the
- * bad readings that it explains (P at least one half) go, and their steps may be asked again.
+ * What still counts after repairs that did not cure. Where the part that came out was really bad, a second fault is at
+ * work: the bad answers that the part explains go, and their steps may be asked again.
  */
-function stillCounts(weighed: WeighedAnswer, index: number, ids: string[], mended: readonly Mended[]): boolean {
-	return !mended.some(({ suspect, was, after }) => {
-		const row = weighed.table.table[ids.indexOf(suspect)];
-		const outcome = weighed.table.outcomes.indexOf(weighed.answer.outcome);
-		const explained = row !== undefined && (row[outcome] ?? 0) >= 0.5;
-		return was === 'bad' && index < after && weighed.answer.outcome !== weighed.table.normal && explained;
-	});
+function stillCounting(weighed: readonly WeighedAnswer[], evidence: Evidence, ids: readonly string[]): WeighedAnswer[] {
+	const given = new Map(evidence.answers.map((answer, index) => [answer, index]));
+	const dropped = evidence.mended
+		.filter(({ was }) => was === 'bad')
+		.flatMap(({ suspect, after }) => {
+			const before = weighed.filter(({ answer }) => (given.get(answer) ?? 0) < after);
+			return withoutExplained(before.map(judged), ids.indexOf(suspect)).dropped.map((index) => before[index]);
+		});
+	return weighed.filter((one) => !dropped.includes(one));
 }
+
+const judged = ({ answer, table }: WeighedAnswer) => ({
+	bad: answer.outcome !== table.normal,
+	badGiven: table.table.map((row) => 1 - (row[table.outcomes.indexOf(table.normal)] ?? 0))
+});
 
 const scale = (weights: readonly number[]) => {
 	const sum = weights.reduce((a, b) => a + b, 0);
@@ -119,11 +126,8 @@ export function trace(resolved: ResolvedFlow, evidence: Evidence): Trace {
 	const words = [...named, NOT_LISTED_SHARE];
 	const entry = posterior(words, [entryLikelihood(resolved)]);
 	const mended = new Set(evidence.mended.map(({ suspect }) => suspect));
-	const order = new Map(evidence.answers.map((answer, index) => [answer, index]));
-	const answers = latest(evidence.answers).flatMap((answer) => {
-		const weighed = weighAnswer(resolved, answer, evidence);
-		return weighed && stillCounts(weighed, order.get(answer) ?? 0, ids, evidence.mended) ? [weighed] : [];
-	});
+	const weighed = latest(evidence.answers).flatMap((answer) => weighAnswer(resolved, answer, evidence) ?? []);
+	const answers = stillCounting(weighed, evidence, ids);
 	const left = entry.map((weight, index) => (mended.has(ids[index] ?? '') ? 0 : weight));
 	const now = posterior(left, answers.map(({ likelihood }) => likelihood));
 	return { resolved, ids, words, entry, answers, now };

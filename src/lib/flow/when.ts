@@ -20,41 +20,52 @@ interface Bound {
 	unit: Unit;
 }
 
-function bound(text: string, unitOfPartner?: string): Bound | undefined {
-	const relative = /^([-\d.]+) ?%( of expected)?$/.exec(text.trim());
-	if (relative) return { value: Number(relative[1]) / 100, unit: '%' };
-	const read = parseAnyQuantity(/[a-zµμΩ%]/i.test(text) ? text : `${text} ${unitOfPartner ?? ''}`);
-	return read.ok ? { value: read.value, unit: read.unit } : undefined;
+/** One end of a range; a number alone takes the unit of the other end. */
+function bound(text: string, unit = ''): Bound | undefined {
+	const read = parseAnyQuantity(/[a-zµμΩ%]/i.test(text) ? text : `${text} ${unit}`);
+	if (!read.ok) return undefined;
+	return { value: read.unit === '%' ? read.value / 100 : read.value, unit: read.unit };
+}
+
+const unitText = (text: string) => /[a-zµμΩ%].*$/i.exec(text)?.[0] ?? '';
+
+type Ends = Omit<Band, 'relative'>;
+
+function halfOpen(sign: string, text: string): Ends | undefined {
+	const limit = bound(text);
+	if (!limit) return undefined;
+	const { value, unit } = limit;
+	return sign.startsWith('>')
+		? { from: value, to: Infinity, closed: true, unit }
+		: { from: -Infinity, to: value, closed: sign === '<=', unit };
+}
+
+function between(low: string, high: string): Ends | undefined {
+	const [lower, upper] = [bound(low, unitText(high)), bound(high)];
+	if (!lower || !upper || lower.unit !== upper.unit || lower.value >= upper.value) return undefined;
+	return { from: lower.value, to: upper.value, closed: false, unit: upper.unit };
 }
 
 const example = 'Write  "> 0.5 V",  "0.1 .. 0.5 V",  "< -0.1 V"  or  "80 .. 120 % of expected".';
 
 /** Read `> 0.5 V`, `0.1 .. 0.5 V`, `<= 5 mA`, `> 120 % of expected`. */
 export function parseWhen(text: string): BandResult {
-	const trimmed = text.replace(/ of expected$/, '').trim();
+	const ofExpected = / +of +expected$/;
+	const trimmed = text.trim().replace(ofExpected, '');
 	const one = /^([<>]=?) *(.+)$/.exec(trimmed);
 	const two = /^(.+?) *\.\. *(.+)$/.exec(trimmed);
-	const fail = { ok: false as const, message: `"${text}" is not a range of readings. ${example}` };
-	if (one) {
-		const limit = bound(one[2] ?? '');
-		if (!limit) return fail;
-		const relative = limit.unit === '%';
-		const open = { relative, unit: limit.unit };
-		return one[1]?.startsWith('>')
-			? { ok: true, band: { from: limit.value, to: Infinity, closed: true, ...open } }
-			: { ok: true, band: { from: -Infinity, to: limit.value, closed: one[1] === '<=', ...open } };
-	}
-	const upper = two && bound(two[2] ?? '');
-	const lower = two && upper && bound(two[1] ?? '', unitText(two[2] ?? ''));
-	if (!upper || !lower || lower.unit !== upper.unit || lower.value >= upper.value) return fail;
-	return { ok: true, band: { from: lower.value, to: upper.value, closed: false, relative: upper.unit === '%', unit: upper.unit } };
+	const ends = one ? halfOpen(one[1] ?? '', one[2] ?? '') : two && between(two[1] ?? '', two[2] ?? '');
+	const relative = ends?.unit === '%';
+	if (!ends || (ofExpected.test(text.trim()) && !relative))
+		return { ok: false, message: `"${text}" is not a range of readings. ${example}` };
+	return { ok: true, band: { ...ends, relative } };
 }
 
-const unitText = (text: string) => /[a-zµμΩ%].*$/i.exec(text)?.[0] ?? '';
-
-/** Print an end of a band as its author would write it. */
+/** Print an end of a band as its author would write it: a plain minus, no comma between thousands. */
 export const printEdge = (value: number, band: Band): string =>
-	band.relative ? `${Math.round(value * 100)} % of expected` : printQuantity(value, band.unit);
+	band.relative
+		? `${Number((value * 100).toFixed(3))} % of expected`
+		: printQuantity(value, band.unit).replace('−', '-').replaceAll(',', '');
 
 /** Gaps and overlaps between the bands of one step, over all readings. */
 export function bandProblems(bands: readonly Band[]): { kind: 'gap' | 'overlap'; from: number; to: number; band: Band }[] {
@@ -98,8 +109,10 @@ function fade(edge: number, bands: readonly Band[]): number {
 	return Math.max(Math.min(own || room, room), 1e-12);
 }
 
-/** The band a reading falls in, edges decided by `from <= x < to`. */
+/** The band a reading falls in: `from <= x < to`, but an end that an author wrote as `<=` stays with its band. */
 export function bandOf(value: number, bands: readonly Band[]): number {
-	const strict = bands.findIndex((b) => value >= b.from && (value < b.to || (b.closed && value === b.to)));
-	return strict >= 0 ? strict : bands.findIndex((b) => value === b.to);
+	const closed = bands.findIndex((b) => b.closed && value === b.to);
+	if (closed >= 0) return closed;
+	const within = bands.findIndex((b) => value >= b.from && value < b.to);
+	return within >= 0 ? within : bands.findIndex((b) => value === b.to);
 }

@@ -23,7 +23,8 @@ function namesOf(library: Library): Names {
 	const flows = Object.values(library.flows);
 	const placed = plans.flatMap((plan) => [undefined, ...flows].flatMap((flow) => placeSuspects(library, flow, plan)));
 	return {
-		suspects: new Set(placed.flatMap(({ id, family }) => [id, family])),
+		// A suspect whose traits no plan has yet is known all the same.
+		suspects: new Set([...Object.keys(library.suspects), ...placed.flatMap(({ id, family }) => [id, family])]),
 		steps: new Set(Object.keys(library.steps)),
 		cautions: new Set(Object.keys(library.cautions)),
 		places: new Set(plans.flatMap((p) => [...Object.keys(p.stages), ...Object.keys(p.lines)])),
