@@ -2,7 +2,15 @@ import { spawnSync } from 'node:child_process';
 import { mkdirSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
 import { readyBrowser } from './browser.ts';
-import { addUp, allWell, countPlaywright, countVitest, readTally, summaryLine, type Tally } from './summary.ts';
+import {
+	addUp,
+	allWell,
+	countPlaywright,
+	countVitest,
+	readTally,
+	summaryLine,
+	type Tally
+} from './summary.ts';
 
 /** Builds the app, runs every test and ends with one line that counts them. */
 

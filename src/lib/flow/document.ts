@@ -1,5 +1,4 @@
 import { isMap, isPair, isScalar, isSeq, LineCounter, parseDocument, visit, type Document, type Node } from 'yaml';
-import type { z } from 'zod';
 import type { Finding } from './finding.ts';
 
 export type KeyPath = readonly PropertyKey[];
@@ -77,47 +76,4 @@ export function readDocument(file: string, text: string): ReadResult {
 		return { line: line || 1, column: col || 1 };
 	};
 	return { ok: true, document: { file, data: doc.toJS({ maxAliasCount: 0 }), locate } };
-}
-
-type ZodIssue = z.core.$ZodIssue;
-
-const remedies: Record<string, string> = {
-	invalid_type: 'Compare with the guide for flow authors.',
-	unrecognized_keys: 'Remove it, or correct its spelling.',
-	invalid_union: 'Compare with the guide for flow authors.'
-};
-
-/** The deepest complaint of a union: the alternative that got furthest is the one its author meant. */
-function deepest(issue: ZodIssue): ZodIssue {
-	if (issue.code !== 'invalid_union' || !issue.errors.length) return issue;
-	const candidates = issue.errors.flat().map(deepest);
-	const best = candidates.reduce<ZodIssue | undefined>((a, b) => (!a || b.path.length > a.path.length ? b : a), undefined);
-	return best && best.path.length > 0 ? { ...best, path: [...issue.path, ...best.path] } : issue;
-}
-
-function sentences(issue: ZodIssue): { path: PropertyKey[]; key: boolean; message: string }[] {
-	if (issue.code === 'unrecognized_keys')
-		return issue.keys.map((key) => ({ path: [...issue.path, key], key: true, message: `There is no key "${key}" here.` }));
-	const last = String(issue.path.at(-1) ?? 'file');
-	const missing = issue.code === 'invalid_type' && issue.message.includes('received undefined');
-	const message = missing ? `"${last}" is missing.` : issue.message.startsWith('Invalid') ? `"${last}": ${issue.message}.` : issue.message;
-	return [{ path: [...issue.path], key: false, message }];
-}
-
-/** Turn what a schema found into findings with line, column and remedy. */
-export function schemaFindings(document: SourceDocument, error: z.ZodError): Finding[] {
-	return error.issues.map((issue) => deepest(issue as ZodIssue)).flatMap((issue) =>
-		sentences(issue).map(({ path, key, message }) => {
-			// A message of ours is "what is wrong. What to do.": the second sentence is the remedy.
-			const split = /^(.*?[.:"”]) ((?:Use|Write|Say|Name|Give|Compare) .*)$/s.exec(message);
-			return {
-				code: issue.code === 'unrecognized_keys' ? 'unknown-key' : 'schema',
-				level: 'error' as const,
-				file: document.file,
-				...document.locate(path, key),
-				message: split?.[1] ?? message,
-				remedy: split?.[2] ?? remedies[issue.code] ?? 'Compare with the guide for flow authors.'
-			};
-		})
-	);
 }

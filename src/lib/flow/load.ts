@@ -1,9 +1,10 @@
 import type { z } from 'zod';
 import { checkPlan, Plan } from '../receiver/index.ts';
 import { runChecks } from './checks/index.ts';
-import { readDocument, schemaFindings, type SourceDocument } from './document.ts';
+import { readDocument, type SourceDocument } from './document.ts';
 import { sortFindings, type Finding } from './finding.ts';
 import { emptyLibrary, Origins, type EntityKind, type Library } from './library.ts';
+import { schemaFindings } from './schema-findings.ts';
 import { CautionFile, Flow, SourceFile, StepFile, SuspectFile } from './schema.ts';
 
 export interface SourceText {
@@ -77,10 +78,10 @@ function loadFile(loading: Loading, { path, text }: SourceText): void {
 
 function planFindings({ library, origins }: Loading): Finding[] {
 	return Object.values(library.plans).flatMap((plan) =>
-		checkPlan(plan).map(({ path, message, remedy }) => ({
+		checkPlan(plan).map(({ path, key, message, remedy }) => ({
 			code: 'plan',
 			level: 'error' as const,
-			...origins.at('plans', plan.id, path),
+			...origins.at('plans', plan.id, path, key),
 			message,
 			remedy
 		}))
@@ -92,7 +93,7 @@ function addOwn(loading: Loading): void {
 	for (const flow of Object.values(loading.library.flows)) {
 		for (const kind of ['suspects', 'steps'] as const)
 			for (const id of Object.keys(flow.own[kind]))
-				if (loading.library[kind][id])
+				if (Object.hasOwn(loading.library[kind], id))
 					loading.findings.push({
 						code: 'changes-shared',
 						level: 'error',

@@ -87,16 +87,18 @@ export function closest(keys: readonly string[], placed: PlacedSuspect): string 
 const inScope = (scope: readonly string[] | undefined, placed: PlacedSuspect) =>
 	!scope || scope.includes(placed.section) || scope.includes(placed.place);
 
+/** The key under which a flow names this suspect, if it does. */
+function keyFor(flow: Flow, placed: PlacedSuspect): string | undefined {
+	const keys = Object.keys(flow.suspects).filter((key) => {
+		const named = flow.suspects[key];
+		return inScope(typeof named === 'object' ? named.in : undefined, placed);
+	});
+	return closest(keys, placed);
+}
+
 /** Give each suspect its weight: a family's weight is divided over its places (decision: no place counts twice). */
 function weigh(flow: Flow, suspects: PlacedSuspect[]): void {
-	const keyOf = new Map<PlacedSuspect, string | undefined>();
-	for (const placed of suspects) {
-		const keys = Object.keys(flow.suspects).filter((key) => {
-			const named = flow.suspects[key];
-			return inScope(typeof named === 'object' ? named.in : undefined, placed);
-		});
-		keyOf.set(placed, closest(keys, placed));
-	}
+	const keyOf = new Map(suspects.map((placed) => [placed, keyFor(flow, placed)]));
 	const count = (key: string) => [...keyOf.values()].filter((k) => k === key).length;
 	const unnamed = (placed: PlacedSuspect) => suspects.filter((s) => s.family === placed.family && !keyOf.get(s)).length;
 	for (const placed of suspects) {
@@ -130,14 +132,15 @@ export const flowFits = (flow: Flow, plan: Plan): boolean =>
 	fits(plan.traits, flow.only, flow.never) && flow.bands.every((band) => plan.bands[band]);
 
 /**
- * Join flow and plan. The hypotheses are all suspects of the plan that can act on a band that misbehaves;
- * "something not listed" is added by the trace.
+ * Join flow and plan. The hypotheses are what the flow names and all suspects of the plan that can act on a band
+ * that misbehaves; "something not listed" is added by the trace.
  */
 export function resolveFlow(library: Library, flow: Flow, plan: Plan): ResolvedFlow {
 	const heard = heardOn(flow, plan);
 	const bad = Object.keys(heard).filter((band) => heard[band] !== 'good');
-	const suspects = placeSuspects(library, flow, plan).filter((placed) =>
-		bandsOf(plan, placed).some((band) => bad.includes(band))
+	// What a flow names takes part even where it is not heard: a tingle, a dark dial lamp.
+	const suspects = placeSuspects(library, flow, plan).filter(
+		(placed) => keyFor(flow, placed) !== undefined || bandsOf(plan, placed).some((band) => bad.includes(band))
 	);
 	weigh(flow, suspects);
 	return { flow, plan, suspects, steps: stepsFor(library, flow, plan), heard };

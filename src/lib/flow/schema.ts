@@ -24,7 +24,9 @@ const Weight = z.enum(wordsOf(WEIGHTS) as [WeightWord, ...WeightWord[]], {
 const Id = z.string().regex(/^[a-z][a-z0-9-]*$/, {
 	error: ({ input }) => `"${String(input)}" is not an id. Use lower-case letters, digits and hyphens.`
 });
-const Place = z.string().regex(/^[a-z][a-z0-9-]*$/);
+const Place = z.string().regex(/^[a-z][a-z0-9-]*$/, {
+	error: ({ input }) => `"${String(input)}" is not a stage or line. Use lower-case letters, digits and hyphens.`
+});
 const Text = z.string().trim().min(1, { error: 'Write the sentence: nothing stands here.' });
 
 const filterShape = Object.fromEntries(

@@ -1,8 +1,9 @@
 import { z } from 'zod';
 import { INSTRUMENTS, type Instrument } from '../flow/terms.ts';
-import { readDocument, schemaFindings, type SourceDocument } from '../flow/document.ts';
+import { readDocument, type SourceDocument } from '../flow/document.ts';
+import { schemaFindings } from '../flow/schema-findings.ts';
 import type { Finding } from '../flow/finding.ts';
-import { Section } from '../receiver/index.ts';
+import { PlanTraits, Section } from '../receiver/index.ts';
 
 const Id = z.string().regex(/^[a-z][a-z0-9@-]*$/);
 
@@ -40,11 +41,13 @@ export const Case = z.strictObject({
 		.strictObject({
 			/** It was running on full mains when it came in. */
 			playing: z.boolean().default(true),
+			/** Where the set differs from its plan: {chassis: live, heaters: series}. */
+			traits: PlanTraits.default({}),
 			instruments: z.array(z.enum(Object.keys(INSTRUMENTS) as [Instrument, ...Instrument[]])).optional(),
 			/** Service volts by test point: "output.cathode": "7 V". */
 			service: z.record(z.string(), z.string()).default({})
 		})
-		.default({ playing: true, service: {} }),
+		.default({ playing: true, traits: {}, service: {} }),
 	complaint: z.string(),
 	answers: z.array(Given),
 	cause: z.strictObject({

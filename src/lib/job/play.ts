@@ -51,8 +51,9 @@ function serviceOf(played: Case, resolved: ResolvedFlow): ServiceVolts | PlayPro
 export function openCase(library: Library, played: Case): PlayResult {
 	const flow = library.flows[played.flow];
 	if (!flow) return problem(['flow'], `There is no flow "${played.flow}".`, names(Object.keys(library.flows)));
-	const plan = library.plans[played.plan];
-	if (!plan) return problem(['plan'], `There is no receiver plan "${played.plan}".`, names(Object.keys(library.plans)));
+	const listed = library.plans[played.plan];
+	if (!listed) return problem(['plan'], `There is no receiver plan "${played.plan}".`, names(Object.keys(library.plans)));
+	const plan = { ...listed, traits: { ...listed.traits, ...played.set.traits } };
 	if (!flowFits(flow, plan))
 		return problem(['plan'], `The flow "${flow.id}" does not fit the plan "${plan.id}".`, 'Choose a plan with the bands and traits that the flow asks for.');
 	const resolved = resolveFlow(library, flow, plan);

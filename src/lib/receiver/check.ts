@@ -3,23 +3,27 @@ import type { Plan } from './plan.ts';
 /** A fault in a plan: the keys that lead to it, what is wrong and how to mend it. */
 export interface PlanProblem {
 	path: (string | number)[];
+	/** The fault is the last key of the path itself, not what stands behind it. */
+	key?: true;
 	message: string;
 	remedy: string;
 }
 
+/** Own names only: every object inherits a `constructor`. */
+const has = (table: object, id: string) => Object.hasOwn(table, id);
 const known = (ids: Iterable<string>) => `Known here: ${[...ids].sort().join(', ')}.`;
 
 function missingNames(plan: Plan): PlanProblem[] {
 	const problems: PlanProblem[] = [];
 	const valve = (path: PlanProblem['path'], id: string | undefined) => {
-		if (id && !plan.valves[id])
+		if (id && !has(plan.valves, id))
 			problems.push({ path, message: `The plan has no valve "${id}".`, remedy: known(Object.keys(plan.valves)) });
 	};
 	for (const [id, stage] of Object.entries(plan.stages)) valve(['stages', id, 'valve'], stage.valve);
 	for (const [id, line] of Object.entries(plan.lines)) valve(['lines', id, 'valve'], line.valve);
 	for (const [id, point] of Object.entries(plan.points)) {
 		valve(['points', id, 'valve'], point.valve);
-		if (!plan.stages[point.stage] && !plan.lines[point.stage])
+		if (!has(plan.stages, point.stage) && !has(plan.lines, point.stage))
 			problems.push({
 				path: ['points', id, 'stage'],
 				message: `The point "${id}" belongs to "${point.stage}", which is neither a stage nor a line of this plan.`,
@@ -32,15 +36,16 @@ function missingNames(plan: Plan): PlanProblem[] {
 function pathProblems(plan: Plan): PlanProblem[] {
 	const problems: PlanProblem[] = [];
 	for (const [band, path] of Object.entries(plan.paths)) {
-		if (!plan.bands[band])
+		if (!has(plan.bands, band))
 			problems.push({
 				path: ['paths', band],
+				key: true,
 				message: `There is a path for "${band}", but no such band.`,
 				remedy: known(Object.keys(plan.bands))
 			});
 		path.forEach((entry, index) => {
 			const point = entry.includes('.');
-			if (point ? plan.points[entry] : plan.stages[entry]) return;
+			if (has(point ? plan.points : plan.stages, entry)) return;
 			problems.push({
 				path: ['paths', band, index],
 				message: `The path of "${band}" goes through the ${point ? 'point' : 'stage'} "${entry}", which the plan does not have.`,
@@ -49,9 +54,10 @@ function pathProblems(plan: Plan): PlanProblem[] {
 		});
 	}
 	for (const band of Object.keys(plan.bands))
-		if (!plan.paths[band])
+		if (!has(plan.paths, band))
 			problems.push({
 				path: ['bands', band],
+				key: true,
 				message: `The band "${band}" has no path.`,
 				remedy: `Add its stages in signal order under  paths: ${band}:`
 			});
@@ -61,7 +67,7 @@ function pathProblems(plan: Plan): PlanProblem[] {
 function lineProblems(plan: Plan): PlanProblem[] {
 	return Object.entries(plan.lines).flatMap(([id, line]) => [
 		...line.feeds.flatMap((stage, index) =>
-			plan.stages[stage]
+			has(plan.stages, stage)
 				? []
 				: [
 						{
@@ -72,7 +78,7 @@ function lineProblems(plan: Plan): PlanProblem[] {
 					]
 		),
 		...(line.bands ?? []).flatMap((band, index) =>
-			plan.bands[band]
+			has(plan.bands, band)
 				? []
 				: [
 						{

@@ -43,6 +43,9 @@ const traitShape = Object.fromEntries(
 	Object.entries(TRAITS).map(([name, values]) => [name, z.enum(values as readonly string[] as [string]).optional()])
 ) as unknown as Record<TraitName, z.ZodOptional<z.ZodType<string>>>;
 
+/** Traits of a set, each from its own list. */
+export const PlanTraits = z.strictObject(traitShape);
+
 const Valve = z.strictObject({
 	type: z.string().min(2),
 	title: z.string(),
@@ -89,7 +92,7 @@ export const Plan = z.strictObject({
 	title: z.string(),
 	about: z.string(),
 	source: Sources,
-	traits: z.strictObject(traitShape),
+	traits: PlanTraits,
 	bands: z.record(Name, z.strictObject({ title: z.string() })),
 	valves: z.record(Name, Valve),
 	stages: z.record(Name, Stage),

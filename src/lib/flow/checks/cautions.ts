@@ -1,4 +1,25 @@
+import type { Library } from '../library.ts';
+import type { Caution, Step } from '../schema.ts';
+import type { StepPower } from '../terms.ts';
 import { allSteps, type Check } from './types.ts';
+
+const SAID: Readonly<Record<StepPower, string>> = {
+	unplugged: 'on the unplugged set',
+	limiter: 'on the limiter',
+	live: 'live'
+};
+
+/** Whether the caution is shown on every set that can take the step: one for live chassis alone leaves the others bare. */
+function alwaysShown({ only = {} }: Caution, step: Step): boolean {
+	const wanted = step.only as Partial<Record<string, string[]>> | undefined;
+	return Object.entries(only).every(([trait, values]) => wanted?.[trait]?.every((value) => values?.includes(value)) ?? false);
+}
+
+/** The cautions that are enough for this step in this power state. */
+const enough = (library: Library, step: Step, state: StepPower): string[] =>
+	Object.entries(library.cautions)
+		.filter(([, caution]) => caution.covers.includes(state) && alwaysShown(caution, step))
+		.map(([id]) => id);
 
 /** A step under power, or one that touches a chassis after power, shows the caution that covers its state. */
 export const liveWithoutCaution: Check = {
@@ -7,21 +28,18 @@ export const liveWithoutCaution: Check = {
 	level: 'error',
 	scope: 'library',
 	check(library, origins) {
-		return allSteps(library, origins).flatMap(({ id, step, at }) => {
-			const states = [step.power, ...(step.prepare ? [step.prepare] : [])];
-			const bare = states.filter(
-				(state) =>
-					!(state === 'unplugged' && step['hands-off']) &&
-					!step.cautions.some((caution) => library.cautions[caution]?.covers.includes(state))
-			);
-			return bare.map((state) => {
-				const fitting = Object.keys(library.cautions).filter((c) => library.cautions[c]?.covers.includes(state));
+		return allSteps(library, origins).flatMap(({ id, step, at }) =>
+			(['power', 'prepare'] as const).flatMap((key) => {
+				const state = step[key];
+				if (!state || (state === 'unplugged' && step['hands-off'])) return [];
+				const fitting = enough(library, step, state);
+				if (fitting.some((caution) => step.cautions.includes(caution))) return [];
 				return {
-					...at(['power'], true),
-					message: `"${id}" is done ${state === 'live' ? 'live' : state === 'limiter' ? 'on the limiter' : 'on the unplugged set'} and names no caution for that.`,
+					...at([key], true),
+					message: `"${id}" is done ${SAID[state]} and names no caution for that.`,
 					remedy: `Add one of these to its cautions: ${fitting.join(', ') || '(none is written yet)'}.`
 				};
-			});
-		});
+			})
+		);
 	}
 };

@@ -31,7 +31,7 @@ export const unreachableStep: Check = {
 			const shared = flow.uses.flatMap((id, i) => (reached.has(id) ? [] : [{ id, path: ['uses', i] }]));
 			const own = Object.keys(flow.own.steps).flatMap((id) => (reached.has(id) ? [] : [{ id, path: ['own', 'steps', id] }]));
 			return [...shared, ...own].map(({ id, path }) => ({
-				...origins.at('flows', flow.id, path),
+				...origins.at('flows', flow.id, path, true),
 				message: `No set that fits this flow can ever take the step "${id}".`,
 				remedy: 'Check its test point, its traits (only, never) and whether the steps it needs wait for each other.'
 			}));

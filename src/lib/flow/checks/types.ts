@@ -19,6 +19,8 @@ export type Complaint = Omit<Finding, 'code' | 'level'>;
 export interface WrittenStep {
 	id: string;
 	step: Step;
+	/** Steps that it can name besides the shared ones: those of its own flow. */
+	beside: readonly string[];
 	at: (path?: readonly PropertyKey[], key?: boolean) => { file: string; line: number; column: number };
 }
 
@@ -26,12 +28,14 @@ export function allSteps(library: Library, origins: Origins): WrittenStep[] {
 	const shared = Object.entries(library.steps).map(([id, step]) => ({
 		id,
 		step,
+		beside: [],
 		at: (path: readonly PropertyKey[] = [], key = false) => origins.at('steps', id, path, key)
 	}));
 	const own = Object.values(library.flows).flatMap((flow) =>
 		Object.entries(flow.own.steps).map(([id, step]) => ({
 			id,
 			step,
+			beside: Object.keys(flow.own.steps),
 			at: (path: readonly PropertyKey[] = [], key = false) => origins.at('flows', flow.id, ['own', 'steps', id, ...path], key)
 		}))
 	);

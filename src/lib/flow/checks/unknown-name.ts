@@ -1,6 +1,7 @@
-import { calculations } from '../../calculations/registry.ts';
-import { SECTION_IDS } from '../../receiver/index.ts';
+import { calculationIds, calculationOf } from '../../calculations/index.ts';
+import { SECTION_IDS, type Plan } from '../../receiver/index.ts';
 import type { Library, Origins } from '../library.ts';
+import type { Suspect } from '../schema.ts';
 import { outcomesOf } from '../evidence.ts';
 import { placeSuspects } from '../resolve.ts';
 import { allSteps, knownNames, type Check, type Complaint, type WrittenStep } from './types.ts';
@@ -42,10 +43,14 @@ function unknown(kind: string, name: string | undefined, known: Set<string>, at:
 	return [{ ...at, message: `There is no ${kind} "${name}".`, remedy: knownNames(name, known) }];
 }
 
-const listOf = (value: string | string[]) => (typeof value === 'string' ? [value] : value);
+/** One name, or a list of them, each with its own place. */
+const each = (kind: string, value: string | string[], known: Set<string>, at: At, path: PropertyKey[]) =>
+	typeof value === 'string'
+		? unknown(kind, value, known, at(path))
+		: value.flatMap((name, i) => unknown(kind, name, known, at([...path, i])));
 
-const sources = (source: string | string[], names: Names, at: At) =>
-	listOf(source).flatMap((key) => unknown('source', key, names.sources, at(['source'])));
+const sources = (source: string | string[], names: Names, at: At, path: PropertyKey[] = []) =>
+	each('source', source, names.sources, at, [...path, 'source']);
 
 /** A key of `expect`: a suspect, `section:if` or `place:mixer`. */
 function expectKey(key: string, names: Names, at: ReturnType<At>): Complaint[] {
@@ -54,22 +59,24 @@ function expectKey(key: string, names: Names, at: ReturnType<At>): Complaint[] {
 	return unknown('suspect', key, names.suspects, at);
 }
 
-function stepNames({ step, at }: WrittenStep, names: Names): Complaint[] {
+function stepNames({ step, beside, at }: WrittenStep, names: Names): Complaint[] {
 	const outcomes = new Set(outcomesOf(step));
-	const outcome = (name: string | undefined, path: PropertyKey[]) => unknown('outcome', name, outcomes, at(path));
+	const steps = new Set([...names.steps, ...beside]);
+	const outcome = (name: string | undefined, path: PropertyKey[], key = false) =>
+		unknown('outcome', name, outcomes, at(path, key));
 	return [
 		...sources(step.source, names, at),
 		...step.cautions.flatMap((id, i) => unknown('caution', id, names.cautions, at(['cautions', i]))),
-		...step.needs.flatMap((id, i) => unknown('step', id, names.steps, at(['needs', i]))),
+		...step.needs.flatMap((id, i) => unknown('step', id, steps, at(['needs', i]))),
 		...('at' in step ? unknown('test point', step.at, names.points, at(['at'])) : []),
 		...('band' in step ? unknown('band', step.band, names.bands, at(['band'])) : []),
 		...('normal' in step ? outcome(step.normal, ['normal']) : []),
 		...('outcomes' in step
-			? Object.entries(step.outcomes).flatMap(([id, o]) => unknown('step', o.next, names.steps, at(['outcomes', id, 'next'])))
+			? Object.entries(step.outcomes).flatMap(([id, o]) => unknown('step', o.next, steps, at(['outcomes', id, 'next'])))
 			: []),
 		...Object.entries(step.expect).flatMap(([key, row]) => [
 			...expectKey(key, names, at(['expect', key], true)),
-			...Object.keys(row).flatMap((id) => outcome(id, ['expect', key, id]))
+			...Object.keys(row).flatMap((id) => outcome(id, ['expect', key, id], true))
 		]),
 		...calculationNames(step.calculation, outcomes, at)
 	];
@@ -77,11 +84,12 @@ function stepNames({ step, at }: WrittenStep, names: Names): Complaint[] {
 
 function calculationNames(use: WrittenStep['step']['calculation'], outcomes: Set<string>, at: At): Complaint[] {
 	if (!use) return [];
-	const ids = new Set(Object.keys(calculations));
-	const bad = unknown('calculation', use.id, ids, at(['calculation', 'id']));
-	const taken = Object.entries(use.outcome ?? {}).flatMap(([verdict, id]) =>
-		unknown('outcome', id, outcomes, at(['calculation', 'outcome', verdict]))
-	);
+	const bad = unknown('calculation', use.id, new Set(calculationIds), at(['calculation', 'id']));
+	const verdicts = new Set(calculationOf(use.id)?.verdicts?.map(({ verdict }) => verdict));
+	const taken = Object.entries(use.outcome ?? {}).flatMap(([verdict, id]) => [
+		...(bad.length ? [] : unknown('verdict', verdict, verdicts, at(['calculation', 'outcome', verdict], true))),
+		...unknown('outcome', id, outcomes, at(['calculation', 'outcome', verdict]))
+	]);
 	return [...bad, ...taken];
 }
 
@@ -106,17 +114,38 @@ function flowNames(library: Library, origins: Origins, names: Names): Complaint[
 	});
 }
 
-function suspectNames(library: Library, origins: Origins, names: Names): Complaint[] {
-	return Object.entries(library.suspects).flatMap(([id, suspect]) => {
-		const at: At = (path = [], key = false) => origins.at('suspects', id, path, key);
-		const places = typeof suspect.at === 'string' ? [suspect.at] : Array.isArray(suspect.at) ? suspect.at : [];
-		return [
-			...sources(suspect.source, names, at),
-			...places.flatMap((place) => unknown('stage or line', place, names.places, at(['at']))),
-			...(suspect.bands ?? []).flatMap((band, i) => unknown('band', band, names.bands, at(['bands', i]))),
-			...suspect.cautions.flatMap((c, i) => unknown('caution', c, names.cautions, at(['cautions', i])))
-		];
-	});
+function suspectNames(suspect: Suspect, names: Names, at: At): Complaint[] {
+	const places = typeof suspect.at === 'string' || Array.isArray(suspect.at) ? suspect.at : [];
+	return [
+		...sources(suspect.source, names, at),
+		...each('stage or line', places, names.places, at, ['at']),
+		...each('band', suspect.bands ?? [], names.bands, at, ['bands']),
+		...Object.keys(suspect['shows-on'] ?? {}).flatMap((band) => unknown('band', band, names.bands, at(['shows-on', band], true))),
+		...each('caution', suspect.cautions, names.cautions, at, ['cautions'])
+	];
+}
+
+/** Suspects that all flows share, and those of one flow. */
+function allSuspects(library: Library, origins: Origins, names: Names): Complaint[] {
+	const shared = Object.entries(library.suspects).flatMap(([id, suspect]) =>
+		suspectNames(suspect, names, (path = [], key = false) => origins.at('suspects', id, path, key))
+	);
+	const own = Object.values(library.flows).flatMap((flow) =>
+		Object.entries(flow.own.suspects).flatMap(([id, suspect]) =>
+			suspectNames(suspect, names, (path = [], key = false) => origins.at('flows', flow.id, ['own', 'suspects', id, ...path], key))
+		)
+	);
+	return [...shared, ...own];
+}
+
+function planNames(plan: Plan, names: Names, at: At): Complaint[] {
+	return [
+		...sources(plan.source, names, at),
+		...Object.entries(plan.points).flatMap(([id, { volts }]) =>
+			volts ? sources(volts.source, names, at, ['points', id, 'volts']) : []
+		),
+		...Object.entries(plan.values).flatMap(([id, { source }]) => sources(source, names, at, ['values', id]))
+	];
 }
 
 /** Names that lead nowhere: suspects, steps, outcomes, points, bands, cautions, sources, calculations. */
@@ -130,9 +159,10 @@ export const unknownName: Check = {
 		return [
 			...allSteps(library, origins).flatMap((written) => stepNames(written, names)),
 			...flowNames(library, origins, names),
-			...suspectNames(library, origins, names),
-			...Object.keys(library.cautions).flatMap((id) =>
-				sources(library.cautions[id]?.source ?? [], names, (path = []) => origins.at('cautions', id, path))
+			...allSuspects(library, origins, names),
+			...Object.values(library.plans).flatMap((plan) => planNames(plan, names, (path = []) => origins.at('plans', plan.id, path))),
+			...Object.entries(library.cautions).flatMap(([id, { source }]) =>
+				sources(source, names, (path = []) => origins.at('cautions', id, path))
 			)
 		];
 	}
