@@ -73,11 +73,21 @@ function rowOf(resolved: ResolvedFlow, step: Step, placed: PlacedSuspect): numbe
 	return pathRow(resolved.plan, placed, step.band, stagesTested(resolved.plan, step));
 }
 
+/** Tables of one flow on one set, by step and trust: they depend on nothing else and are asked for at every answer. */
+const tables = new WeakMap<ResolvedFlow, Map<Step, Partial<Record<keyof typeof TRUST, StepTable>>>>();
+
 /**
  * The table of a step, ready for the reasoning: words turned into numbers, kept off 0 and 1, room for a slip,
  * flattened for a way that is trusted less.
  */
 export function stepTable(resolved: ResolvedFlow, step: Step, trust: keyof typeof TRUST = 'full'): StepTable {
+	const steps = tables.get(resolved) ?? new Map<Step, Partial<Record<keyof typeof TRUST, StepTable>>>();
+	const known = steps.get(step) ?? {};
+	tables.set(resolved, steps.set(step, known));
+	return (known[trust] ??= buildTable(resolved, step, trust));
+}
+
+function buildTable(resolved: ResolvedFlow, step: Step, trust: keyof typeof TRUST): StepTable {
 	const rows = resolved.suspects.map((placed) =>
 		trustMix(slipMix(clampRow(rowOf(resolved, step, placed)), SLIP), TRUST[trust])
 	);
