@@ -9,6 +9,12 @@ import type { Step } from './schema.ts';
 export const stepState = (id: string): string => `step:${id}`;
 export const stepOfState = (state: string): string | undefined => (state.startsWith('step:') ? state.slice(5) : undefined);
 
+const POWERS: readonly Power[] = ['off', 'unplugged', 'limiter', 'live'];
+
+/** Whether this outcome says: switch off now, and back only through the limiter. */
+export const switchesOff = (step: Step, outcome: string): boolean =>
+	'outcomes' in step && step.outcomes[outcome]?.['switch-off'] === true;
+
 const fresh: Findings = {
 	answers: [],
 	unavailable: [],
@@ -34,6 +40,10 @@ export function powerSuits(step: Step, power: Power): boolean {
 	if (step.power !== 'unplugged') return power === step.power;
 	return power === 'unplugged' || (step['hands-off'] && power === 'off');
 }
+
+/** Whether a step may be worked on now: in its power state, and on full mains only once the limiter has been passed. */
+const isOpen = (step: Step, c: Pick<MachineContext, 'power' | 'limiterPassed'>): boolean =>
+	powerSuits(step, c.power) && (step.power !== 'live' || c.limiterPassed);
 
 /** Whether the set may pass to this power state now, and why not. */
 export function powerGate(c: Pick<MachineContext, 'power' | 'limiterPassed'>, to: Power, volts?: readonly number[]): string | undefined {
@@ -70,10 +80,17 @@ export function compileFlow(resolved: ResolvedFlow, service: ServiceVolts = {}) 
 
 	const stepOf = (id: string | undefined) => (id === undefined ? undefined : steps[id]);
 	const ready = (step: Step, c: MachineContext, id: string) =>
-		powerSuits(step, c.power) && (!step.prepare || (c.wanted === id && c.prepared));
+		isOpen(step, c) && (!step.prepare || (c.wanted === id && c.prepared));
+
+	/** Steps that can be open at once with this state: a step's power state rules out those that want another. */
+	const neighbours = (state: string) => {
+		const own = stepOf(stepOfState(state));
+		const together = (step: Step) => !own || POWERS.some((power) => powerSuits(own, power) && powerSuits(step, power));
+		return stepIds.filter((id) => !steps[id]?.prepare && together(steps[id] as Step));
+	};
 
 	const take = (state: string) => [
-		...stepIds.map((id) => ({
+		...neighbours(state).map((id) => ({
 			guard: ({ context, event }: { context: MachineContext; event: MachineEvent }) =>
 				event.type === 'TAKE' && event.step === id && ready(steps[id] as Step, context, id),
 			target: `#flow.${stepState(id)}`,
@@ -100,6 +117,8 @@ export function compileFlow(resolved: ResolvedFlow, service: ServiceVolts = {}) 
 		const { type: _, ...given } = e;
 		return {
 			answers: [...c.answers, { step: id, ...given, power: c.power }],
+			// A glowing anode: whatever had been proved on the limiter is proved no more.
+			limiterPassed: c.limiterPassed && !switchesOff(steps[id] as Step, e.outcome),
 			skipped: c.skipped.filter((s) => s !== id),
 			unavailable: c.unavailable.filter((u) => u.step !== id),
 			wanted: undefined,
@@ -246,13 +265,17 @@ export function compileFlow(resolved: ResolvedFlow, service: ServiceVolts = {}) 
 	 */
 	const undo = Object.keys(states).map((state) => {
 		const id = stepOfState(state);
-		const shut = (c: MachineContext) => id !== undefined && !powerSuits(steps[id] as Step, c.power);
+		const step = stepOf(id);
+		const open = (c: MachineContext) => !step || isOpen(step, c);
 		const back = base.assign(({ context }) => ({ ...(context.past.at(-1)?.findings ?? fresh), past: context.past.slice(0, -1) }));
 		const comesBack = ({ context }: { context: MachineContext }) => context.past.at(-1)?.state === state;
-		return [
-			{ guard: (x: { context: MachineContext }) => comesBack(x) && !shut(x.context), target: `#flow.${state}`, actions: back },
-			{ guard: comesBack, target: '#flow.gate', actions: [back, base.assign({ wanted: id, prepared: false })] }
-		];
+		const straight = {
+			guard: (x: { context: MachineContext }) => comesBack(x) && open(x.context),
+			target: `#flow.${state}`,
+			actions: back
+		};
+		const toGate = { guard: comesBack, target: '#flow.gate', actions: [back, base.assign({ wanted: id, prepared: false })] };
+		return step ? [straight, toGate] : [straight];
 	});
 
 	return base.createMachine({

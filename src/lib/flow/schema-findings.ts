@@ -46,7 +46,9 @@ function remedyFor(issue: ZodIssue): string {
 }
 
 function worded(issue: ZodIssue, value: unknown): Wording {
-	const name = issue.path.length ? `"${String(issue.path.at(-1))}"` : 'The file';
+	// An entry of a list is spoken of by the name of its list.
+	const key = issue.path.findLast((step) => typeof step === 'string');
+	const name = key === undefined ? 'The file' : `"${key}"`;
 	const empty = value === undefined ? `${name} is missing.` : value === null ? `${name} stands empty.` : undefined;
 	const plain = empty ?? `${name} cannot be ${shown(value)}.`;
 	if (NOT_OURS.test(issue.message)) return { message: plain, remedy: remedyFor(issue) };

@@ -9,7 +9,7 @@ import { INSTRUMENTS, PATH_OUTCOMES, POWER_STATES, type Instrument, type PathOut
  */
 
 const wordsOf = (table: object) => Object.keys(table) as [string, ...string[]];
-const synonyms: Record<string, string> = { often: '"usually" or "half the time"', possible: 'one of the eight words', may: 'one of the eight words' };
+const synonyms: Record<string, string> = { often: '"usually" or "half the time"' };
 
 const Likelihood = z.enum(wordsOf(LIKELIHOODS) as [LikelihoodWord, ...LikelihoodWord[]], {
 	error: ({ input }) =>
@@ -93,7 +93,9 @@ const Outcome = z.strictObject({
 	when: Text.optional(),
 	/** What was learnt, in one sentence. */
 	means: Text.optional(),
-	next: Id.optional()
+	next: Id.optional(),
+	/** Switch off now; full mains again only by way of the limiter. */
+	'switch-off': z.boolean().optional()
 });
 
 const CalculationUse = z.strictObject({

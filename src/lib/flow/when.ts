@@ -50,13 +50,13 @@ const example = 'Write  "> 0.5 V",  "0.1 .. 0.5 V",  "< -0.1 V"  or  "80 .. 120 
 
 /** Read `> 0.5 V`, `0.1 .. 0.5 V`, `<= 5 mA`, `> 120 % of expected`. */
 export function parseWhen(text: string): BandResult {
-	const ofExpected = / +of +expected$/;
+	const ofExpected = / +of +expected(?= *\.\.|$)/g;
 	const trimmed = text.trim().replace(ofExpected, '');
 	const one = /^([<>]=?) *(.+)$/.exec(trimmed);
 	const two = /^(.+?) *\.\. *(.+)$/.exec(trimmed);
 	const ends = one ? halfOpen(one[1] ?? '', one[2] ?? '') : two && between(two[1] ?? '', two[2] ?? '');
 	const relative = ends?.unit === '%';
-	if (!ends || (ofExpected.test(text.trim()) && !relative))
+	if (!ends || (trimmed !== text.trim() && !relative))
 		return { ok: false, message: `"${text}" is not a range of readings. ${example}` };
 	return { ok: true, band: { ...ends, relative } };
 }

@@ -45,9 +45,10 @@ export function evidenceOf(run: Run, instruments?: readonly Instrument[], servic
 }
 
 export function situationOf(run: Run, instruments?: readonly Instrument[], reopened: readonly string[] = []): Situation {
-	const { answers, power, skipped, unavailable } = contextOf(run);
+	const { answers, power, limiterPassed, skipped, unavailable } = contextOf(run);
 	return {
-		power: stepPower(power),
+		// A set that must go through the limiter again is switched off first, whatever it is on now.
+		power: power === 'live' && !limiterPassed ? 'unplugged' : stepPower(power),
 		answered: answers.map(({ step, outcome }) => ({ step, outcome })),
 		skipped,
 		unavailable: unavailable.map(({ step }) => step),
@@ -65,9 +66,10 @@ function sendAll(run: Run, events: readonly MachineEvent[]): Run {
 
 /** Bring the set to a power state the lawful way: proved dead, or up through the limiter. */
 export function powerTo(run: Run, to: StepPower): Run {
-	if (contextOf(run).power === to) return run;
+	const { power, limiterPassed } = contextOf(run);
+	if (power === to && (to !== 'live' || limiterPassed)) return run;
 	if (to === 'unplugged') return sendAll(run, [{ type: 'POWER', to, volts: PROVED_DEAD }]);
-	const limiter: MachineEvent[] = to === 'live' && !contextOf(run).limiterPassed ? [{ type: 'POWER', to: 'limiter' }] : [];
+	const limiter: MachineEvent[] = to === 'live' && !limiterPassed ? [{ type: 'POWER', to: 'limiter' }] : [];
 	return sendAll(run, [...limiter, { type: 'POWER', to }]);
 }
 

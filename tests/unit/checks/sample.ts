@@ -18,7 +18,10 @@ function filesIn(name: string): SourceText[] {
 		.filter((file) => file.endsWith('.yaml'))
 		.map((file) => {
 			const word = /([a-z]+)\.yaml$/.exec(file)?.[1] ?? '';
-			return { path: `${PLACES[word] ?? 'flows/shared'}/${file}`, text: readFileSync(join(folder, file), 'utf8') };
+			return {
+				path: `${PLACES[word] ?? 'flows/shared'}/${file}`,
+				text: readFileSync(join(folder, file), 'utf8')
+			};
 		});
 }
 

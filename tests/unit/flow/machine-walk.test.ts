@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { getAdjacencyMap } from 'xstate/graph';
-import type { EventFromLogic, SnapshotFrom } from 'xstate';
+import { transition, type EventFromLogic, type SnapshotFrom } from 'xstate';
 import { compileFlow, powerSuits, stepOfState, stepState, type FlowMachine } from '../../../src/lib/flow/compile.ts';
 import { outcomesOf } from '../../../src/lib/flow/evidence.ts';
 import type { MachineEvent, Power } from '../../../src/lib/flow/machine-types.ts';
@@ -91,14 +91,26 @@ describe.each(allShipped().map((resolved) => ({ name: `${resolved.flow.id} on ${
 
 		test('every transition is taken', () => {
 			const taken = new Set<unknown>();
-			for (const snapshot of snapshots)
-				for (const event of eventsIn(resolved, snapshot))
-					for (const definition of machine.getTransitionData(snapshot, event) ?? []) taken.add(definition);
+			const take = (snapshot: Snapshot, event: MachineEvent) => {
+				for (const definition of machine.getTransitionData(snapshot, event) ?? []) taken.add(definition);
+			};
+			for (const snapshot of snapshots) for (const event of eventsIn(resolved, snapshot)) take(snapshot, event);
+			// The way back from every edge, at once and after each change of the power state.
+			for (const next of Object.values(map).flatMap(({ transitions }) => Object.values(transitions).map(({ state }) => state as Snapshot))) {
+				take(next, { type: 'UNDO' });
+				for (const to of POWERS) take(transition(machine, next, { type: 'POWER', to, volts: DEAD })[0], { type: 'UNDO' });
+			}
 			const nodes = [machine.root, ...Object.values(machine.states)];
-			const all = nodes.flatMap((node) => [...node.transitions.values()].flat());
-			const missed = all.filter((definition) => !taken.has(definition));
-			// A way back exists for each state; only those states that an event leaves for good can be gone back to.
+			const all = nodes.flatMap((node) => [...node.transitions.values(), node.always ?? []].flat());
+			const missed = all.filter((definition) => !taken.has(definition) && definition.eventType !== '');
 			expect(missed.map(({ source, eventType, target }) => `${source.key} ${eventType} ${target?.[0]?.key ?? ''}`)).toEqual([]);
+		});
+
+		test('every step is entered through the gate where another power state stands in the way', () => {
+			const edges = Object.values(map).flatMap(({ state, transitions }) =>
+				(state as Snapshot).value === 'gate' ? Object.values(transitions).map(({ state: next }) => String((next as Snapshot).value)) : []
+			);
+			expect(Object.keys(resolved.steps).filter((id) => !edges.includes(stepState(id)))).toEqual([]);
 		});
 
 		test('no step is ever open in another power state than its own', () => {

@@ -1,5 +1,7 @@
 import { calculationOf, keysOf, type Calculation } from '../../calculations/index.ts';
+import { limitsOf } from '../../valves/index.ts';
 import { parseFill } from '../fill.ts';
+import type { Plan } from '../../receiver/index.ts';
 import type { Library } from '../library.ts';
 import { allSteps, knownNames, type Check, type Complaint, type WrittenStep } from './types.ts';
 
@@ -10,6 +12,13 @@ const GRAMMAR =
 const offers = (calculation: Calculation, row: string, word: string): boolean =>
 	Object.values(calculation.inputs).some((input) => input.key === row && input.kind !== 'number' && input.options.includes(word));
 
+function limitNowhere(plans: Plan[], valve: string, field: string): string | undefined {
+	const types = plans.flatMap((plan) => plan.valves[valve]?.type ?? []);
+	if (!types.length) return `There is no valve "${valve}" in any plan.`;
+	const known = types.some((type) => limitsOf(type).some(({ block }) => Object.hasOwn(block.figures, field)));
+	return known ? undefined : `No valve data give a limit "${field}" for ${[...new Set(types)].join(' or ')}.`;
+}
+
 /** Whether the source of a fill exists somewhere in the library. */
 function leadsNowhere(library: Library, steps: Set<string>, text: string): string | undefined {
 	const source = parseFill(text);
@@ -18,8 +27,7 @@ function leadsNowhere(library: Library, steps: Set<string>, text: string): strin
 	if (source.kind === 'reading' && source.of !== undefined && !steps.has(source.of)) return `There is no step "${source.of}" to read.`;
 	if (source.kind === 'volts' && !plans.some((p) => p.points[source.at])) return `There is no test point "${source.at}".`;
 	if (source.kind === 'value' && !plans.some((p) => p.values[source.of])) return `No plan has a value for "${source.of}".`;
-	if (source.kind === 'limit' && !plans.some((p) => p.valves[source.valve])) return `There is no valve "${source.valve}" in any plan.`;
-	return undefined;
+	return source.kind === 'limit' ? limitNowhere(plans, source.valve, source.field) : undefined;
 }
 
 function complaints(library: Library, steps: Set<string>, { step, at }: WrittenStep): Complaint[] {

@@ -27,7 +27,10 @@ export const unreachableStep: Check = {
 	scope: 'flow',
 	check(library, origins) {
 		return Object.values(library.flows).flatMap((flow) => {
-			const reached = new Set(plansOf(library, flow).flatMap((plan) => [...reachable(stepsFor(library, flow, plan))]));
+			const plans = plansOf(library, flow);
+			// Where no plan fits, that alone is the fault.
+			if (!plans.length) return [];
+			const reached = new Set(plans.flatMap((plan) => [...reachable(stepsFor(library, flow, plan))]));
 			const shared = flow.uses.flatMap((id, i) => (reached.has(id) ? [] : [{ id, path: ['uses', i] }]));
 			const own = Object.keys(flow.own.steps).flatMap((id) => (reached.has(id) ? [] : [{ id, path: ['own', 'steps', id] }]));
 			return [...shared, ...own].map(({ id, path }) => ({

@@ -22,10 +22,11 @@ interface Names {
 function namesOf(library: Library): Names {
 	const plans = Object.values(library.plans);
 	const flows = Object.values(library.flows);
+	const written = [library.suspects, ...flows.map(({ own }) => own.suspects)].flatMap((table) => Object.keys(table));
 	const placed = plans.flatMap((plan) => [undefined, ...flows].flatMap((flow) => placeSuspects(library, flow, plan)));
 	return {
-		// A suspect whose traits no plan has yet is known all the same.
-		suspects: new Set([...Object.keys(library.suspects), ...placed.flatMap(({ id, family }) => [id, family])]),
+		// A suspect that no plan has a place for yet is known all the same.
+		suspects: new Set([...written, ...placed.map(({ id }) => id)]),
 		steps: new Set(Object.keys(library.steps)),
 		cautions: new Set(Object.keys(library.cautions)),
 		places: new Set(plans.flatMap((p) => [...Object.keys(p.stages), ...Object.keys(p.lines)])),

@@ -1,0 +1,95 @@
+import { z } from 'zod';
+import { INSTRUMENTS, PATH_OUTCOMES, POWER_STATES, type Instrument } from '../flow/terms.ts';
+import { units, type Unit } from '../quantity/index.ts';
+import { HISTORY, PART_WAS, RESULTS, SYMPTOM_NOW, type EventData, type EventKind } from './events.ts';
+
+/** The shape of events that come from a file. Needed by import only: what the app writes is typed. */
+
+const keysOf = <Key extends string>(table: Record<Key, unknown>) => Object.keys(table) as [Key, ...Key[]];
+
+const Id = z.string().regex(/^[a-z][a-z0-9@-]*$/).max(100);
+const Point = z.string().regex(/^[a-z][a-z0-9-]*\.[a-z0-9-]+$/).max(100);
+const Ref = z.string().regex(/^[A-Za-z0-9_-]+\.[1-9][0-9]*$/).max(100);
+/** What a person wrote. */
+const Text = z.string().max(20_000);
+const Power = z.enum(['off', ...POWER_STATES]);
+const InstrumentName = z.enum(keysOf<Instrument>(INSTRUMENTS));
+
+const Intake = z.strictObject({
+	title: Text,
+	plan: Id,
+	symptom: z.record(Id, z.enum(PATH_OUTCOMES)),
+	history: z.array(z.enum(keysOf(HISTORY))),
+	mains: z.number().exactOptional(),
+	meter: z.number().exactOptional(),
+	instruments: z.array(InstrumentName),
+	playing: z.boolean(),
+	service: z.record(Point, z.number()).exactOptional()
+});
+
+const Reading = z.strictObject({
+	typed: Text,
+	value: z.number(),
+	unit: z.enum(keysOf<Unit>(units)),
+	point: Point,
+	power: Power,
+	instrument: InstrumentName.exactOptional()
+});
+
+const Calculated = z.strictObject({
+	calculation: Id,
+	title: Text,
+	given: z.record(z.string(), z.json()),
+	outputs: z.record(z.string(), z.json()),
+	sentence: Text,
+	verdict: Text.exactOptional(),
+	step: Id.exactOptional()
+});
+
+const flow = { flow: Id };
+const step = { flow: Id, step: Id };
+
+/** Data of each kind of event. */
+export const DATA = {
+	started: z.strictObject({ copyOf: z.string().max(100).exactOptional() }),
+	intake: Intake,
+	'flow-opened': z.strictObject({ flow: Id, plan: Id, hash: z.string().regex(/^(sha256:[0-9a-f]{64}|fnv:[0-9a-f]{16})$/) }),
+	took: z.strictObject(step),
+	left: z.strictObject(flow),
+	prepared: z.strictObject(flow),
+	power: z.strictObject({ to: Power, volts: z.tuple([z.number(), z.number()]).exactOptional() }),
+	answered: z.strictObject({
+		...step,
+		outcome: Id,
+		sure: z.boolean(),
+		way: z.number().int().min(0).exactOptional(),
+		reading: Reading.exactOptional()
+	}),
+	'cannot-tell': z.strictObject({ ...step, reason: Text }),
+	skipped: z.strictObject(step),
+	suspected: z.strictObject({ ...flow, suspect: Id }),
+	repairing: z.strictObject(flow),
+	'part-changed': z.strictObject({ flow: Id.exactOptional(), part: Text, fitted: Text.exactOptional() }),
+	proved: z.strictObject({ ...flow, symptom: z.enum(keysOf(SYMPTOM_NOW)), partWas: z.enum(keysOf(PART_WAS)) }),
+	calculated: Calculated,
+	noted: z.strictObject({ text: Text, step: Id.exactOptional(), part: Text.exactOptional() }),
+	undone: z.strictObject({ target: Ref }),
+	resolved: z.strictObject({ step: Id, keep: Ref }),
+	'gave-up': z.strictObject(flow),
+	'went-on': z.strictObject(flow),
+	closed: z.strictObject({ result: z.enum(keysOf(RESULTS)), note: Text.exactOptional() })
+} satisfies { [Kind in EventKind]: z.ZodType<EventData[Kind]> };
+
+export const EVENT_KINDS = keysOf(DATA) as EventKind[];
+
+/** Everything of an event but its data, which is read by its kind. */
+export const Envelope = z.strictObject({
+	id: Ref,
+	job: z.string().regex(/^[A-Za-z0-9_-]+$/).max(100),
+	bench: z.string().regex(/^[A-Za-z0-9_-]+$/).max(80),
+	seq: z.number().int().min(1),
+	parents: z.array(Ref),
+	kind: z.string(),
+	data: z.unknown(),
+	at: z.iso.datetime()
+});

@@ -1,0 +1,128 @@
+import type { Power } from '../flow/machine-types.ts';
+import type { Instrument, PathOutcome } from '../flow/terms.ts';
+import type { Unit } from '../quantity/index.ts';
+
+/**
+ * What a job is made of. An event is written once and never changed; everything shown is played from them.
+ * Kinds and the names in their data stand in stored logs: never renamed, never given another meaning.
+ */
+
+/** What is known of the set's past. */
+export const HISTORY = {
+	untouched: 'Nobody seems to have worked on it',
+	'worked-on': 'Somebody has worked on it',
+	recapped: 'Capacitors have been changed',
+	'played-until-lately': 'It played until lately',
+	moved: 'It has been moved'
+} as const;
+export type HistoryWord = keyof typeof HISTORY;
+
+export interface Intake {
+	title: string;
+	/** Receiver plan, by id. */
+	plan: string;
+	/** Band of the plan -> what is heard there. */
+	symptom: Record<string, PathOutcome>;
+	history: HistoryWord[];
+	/** Mains as measured today, volts. */
+	mains?: number;
+	/** Input resistance of the meter on volts, ohms. */
+	meter?: number;
+	instruments: Instrument[];
+	/** It was running on full mains when it came in. */
+	playing: boolean;
+	/** Volts of the service sheet, by test point. */
+	service?: Record<string, number>;
+}
+
+/** A value as it was typed, and in base units. */
+export interface Reading {
+	typed: string;
+	value: number;
+	unit: Unit;
+	point: string;
+	power: Power;
+	instrument?: Instrument;
+}
+
+export const SYMPTOM_NOW = {
+	cured: 'cured',
+	unchanged: 'unchanged',
+	changed: 'changed, but not cured'
+} as const;
+
+export const PART_WAS = {
+	bad: 'the part that came out was bad',
+	good: 'the part that came out was good',
+	'not-tested': 'the part that came out was not tested'
+} as const;
+
+export const RESULTS = {
+	mended: 'mended',
+	'not-mended': 'not mended',
+	'set-aside': 'set aside'
+} as const;
+
+export type Json = string | number | boolean | null | Json[] | { [key: string]: Json };
+
+/** What each kind of event says. `flow` and `step` are ids; `target` and `keep` are ids of events. */
+export interface EventData {
+	started: { copyOf?: string };
+	/** The latest one holds, for the whole job: readings are judged again by its service volts. */
+	intake: Intake;
+	/** `hash` names the snapshot that the flow is replayed from. */
+	'flow-opened': { flow: string; plan: string; hash: string };
+	took: { flow: string; step: string };
+	/** Away from a step, a gate, a suspect or a repair, without an answer. */
+	left: { flow: string };
+	/** The wanted step's connection has been made with the set dead. */
+	prepared: { flow: string };
+	/** One power state for the set; `volts` at the reservoir and after the smoothing prove it dead. */
+	power: { to: Power; volts?: [number, number] };
+	answered: { flow: string; step: string; outcome: string; sure: boolean; way?: number; reading?: Reading };
+	'cannot-tell': { flow: string; step: string; reason: string };
+	skipped: { flow: string; step: string };
+	suspected: { flow: string; suspect: string };
+	repairing: { flow: string };
+	/** In a flow it is the suspect's repair; without one, a part changed on the way. */
+	'part-changed': { flow?: string; part: string; fitted?: string };
+	proved: { flow: string; symptom: keyof typeof SYMPTOM_NOW; partWas: keyof typeof PART_WAS };
+	/** A sum: its inputs and results by row name, and its sentence as it was shown. */
+	calculated: {
+		calculation: string;
+		title: string;
+		given: Record<string, Json>;
+		outputs: Record<string, Json>;
+		sentence: string;
+		verdict?: string;
+		step?: string;
+	};
+	noted: { text: string; step?: string; part?: string };
+	undone: { target: string };
+	/** Of answers that contradict each other, the one that stands. */
+	resolved: { step: string; keep: string };
+	'gave-up': { flow: string };
+	'went-on': { flow: string };
+	closed: { result: keyof typeof RESULTS; note?: string };
+}
+
+export type EventKind = keyof EventData;
+
+export interface EventOf<Kind extends EventKind> {
+	/** Bench and sequence number: `k3v9.17`. */
+	id: string;
+	job: string;
+	bench: string;
+	/** From 1, counted per bench over all its jobs. */
+	seq: number;
+	/** The events that nothing followed yet when this one was written. */
+	parents: string[];
+	kind: Kind;
+	data: EventData[Kind];
+	/** ISO date and time of the bench's clock; shown, never used for order. */
+	at: string;
+}
+
+export type JobEvent = { [Kind in EventKind]: EventOf<Kind> }[EventKind];
+
+export const eventId = (bench: string, seq: number): string => `${bench}.${seq}`;

@@ -1,0 +1,80 @@
+import { type Calculation, type Input, keysOf, type Way } from '$lib/calculations/index.ts';
+import { unitOfKey } from '$lib/quantity/index.ts';
+
+/** An input that the form shows. */
+export interface Field {
+	input: Input;
+	/** Whether the sum waits for it. */
+	needed: boolean;
+}
+
+/** What was given, by key, as typed. `by` may name the way, where the keys alone would suggest another. */
+export type Typed = Readonly<Record<string, string>>;
+export const WAY = 'by';
+
+const unique = <T>(values: readonly T[]): T[] => [...new Set(values)];
+const neededIn = (ways: readonly Way[]): string[] => unique(ways.flatMap(({ needs }) => needs));
+
+/** The inputs of a way: what it needs, what may stand beside it, and what belongs to no way in particular. */
+export function fieldsOf({ inputs, ways }: Calculation, way: number): Field[] {
+	const names = Object.keys(inputs);
+	const chosen = ways?.[way];
+	const needs = chosen?.needs ?? names.filter((name) => !inputs[name]?.optional);
+	const ofWays = neededIn(ways ?? []);
+	const free = names.filter((name) => !ofWays.includes(name));
+	return unique([...needs, ...(chosen?.also ?? []), ...free]).flatMap((name) => {
+		const input = inputs[name];
+		return input ? [{ input, needed: needs.includes(name) }] : [];
+	});
+}
+
+/** `the volts that can be borne` as it stands in an address. */
+export const slugOf = ({ title }: Way): string => title.toLowerCase().replace(/[^a-z0-9]+/g, '-');
+
+/** The way that leaves the least of what was given unused, and of those the one that lacks least. */
+export function likelyWay({ inputs, ways = [] }: Calculation, typed: Typed): number {
+	const has = (name: string): boolean => Boolean(typed[inputs[name]?.key ?? '']);
+	const ofWays = neededIn(ways);
+	const cost = ({ needs, also = [] }: Way): number => {
+		const unused = ofWays.filter((name) => has(name) && !needs.includes(name) && !also.includes(name));
+		return unused.length * 100 + needs.filter((name) => !has(name)).length;
+	};
+	const costs = ways.map(cost);
+	return Math.max(0, costs.indexOf(Math.min(...costs)));
+}
+
+/** The way that was asked for by name, or the likely one. */
+export function wayOf(calculation: Calculation, typed: Typed, asked: string | undefined): number {
+	const named = (calculation.ways ?? []).findIndex((way) => slugOf(way) === asked);
+	return named >= 0 ? named : likelyWay(calculation, typed);
+}
+
+function textFor(input: Input, key: string, text: string): string {
+	if (input.kind === 'choice') return input.options.includes(text) ? text : '';
+	if (input.kind === 'list') return text.split(',').filter((word) => input.options.includes(word)).join(',');
+	// Under another name of the same quantity a bare number is in the unit of that name.
+	const symbol = key !== input.key && /^[\d.,\s-]+$/.test(text) ? unitOfKey(key).symbol : '';
+	return symbol ? `${text} ${symbol}` : text;
+}
+
+/** Texts by the first key of each input, whatever name they came under. Names that the sum does not know are passed over. */
+export function textsFrom({ inputs }: Calculation, given: Typed): Record<string, string> {
+	const entries = Object.values(inputs).map((input) => {
+		const key = keysOf(input).find((name) => given[name] !== undefined) ?? input.key;
+		return [input.key, textFor(input, key, given[key] ?? '')] as const;
+	});
+	return Object.fromEntries(entries);
+}
+
+/** Inputs in the fragment of an address: `R_ohm=1k2&V=60`. */
+export const fragmentOf = (typed: Typed): string => new URLSearchParams({ ...typed }).toString();
+
+/** The inputs in the fragment of an address, with or without its `#`. */
+export const typedFrom = (fragment: string): Typed =>
+	Object.fromEntries(new URLSearchParams(fragment.replace(/^#/, '')));
+
+/** What a formula calls the quantity of a key: `R_grid` for `R_grid_ohm`. */
+export function symbolOf(key: string): string {
+	const ending = `_${unitOfKey(key).name}`;
+	return key.endsWith(ending) ? key.slice(0, -ending.length) : key;
+}
