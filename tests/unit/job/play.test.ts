@@ -80,7 +80,7 @@ describe('the report of a play', () => {
 		const { result } = play(told);
 		if (!result.ok) throw new Error(result.problem.message);
 		const told1 = report(result.play);
-		expect(told1).toMatchObject({ state: 'choosing', power: 'live', conflicts: [] });
+		expect(told1).toMatchObject({ state: 'choosing', power: 'unplugged', conflicts: [] });
 		expect(told1.standings[0]).toMatchObject({ id: 'cc-leak', section: 'Output', word: 'almost certainly' });
 		expect(told1.cleared).toContain('loudspeaker');
 		expect(told1.step?.outcomes.length).toBeGreaterThan(1);
@@ -89,7 +89,7 @@ describe('the report of a play', () => {
 	});
 
 	test('answers that contradict each other are named, with the one to repeat', () => {
-		const { result } = play(`${told}  - {step: v-og-warm, reading: "+6 V"}\n  - {step: sub-output, outcome: no-change}\n`);
+		const { result } = play(`  - {step: v-og, reading: "+3 V"}\n  - {step: v-lift, reading: "0 V"}\n  - {step: cap-leak-coupling, reading: "50 Gohm"}\n`);
 		if (!result.ok) throw new Error(result.problem.message);
 		expect(report(result.play).conflicts[0]).toMatch(/Repeat this one first/);
 	});
