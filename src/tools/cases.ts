@@ -25,12 +25,16 @@ function scoreFile(library: Library, root: string, name: string, io: Io): Played
 	const result = scoreCase(library, read.case);
 	if (result.ok) return { file, case: read.case, score: result.score };
 	const { path, message, remedy } = result.problem;
-	io.err(printFinding({ code: 'case', level: 'error', file, ...read.document.locate(path), message, remedy }));
+	io.err(
+		printFinding({ code: 'case', level: 'error', file, ...read.document.locate(path), message, remedy })
+	);
 	return undefined;
 }
 
 function line({ case: played, score }: Played): string {
-	const leaders = score.leaders.map(({ id, probability }) => `${id} ${Math.round(probability * 100)} %`).join(', ');
+	const leaders = score.leaders
+		.map(({ id, probability }) => `${id} ${Math.round(probability * 100)} %`)
+		.join(', ');
 	const place = score.rank === 0 ? 'absent' : `place ${score.rank}`;
 	return `${played.id.padEnd(34)} ${place.padEnd(9)} ${String(score.answered.length)} of ${score.asked.length} asked are told   ${leaders}`;
 }
@@ -39,14 +43,19 @@ function line({ case: played, score }: Played): string {
 export function main(io: Io, root = process.cwd()): number {
 	const library = openLibrary(root, io);
 	if (!library) return 1;
-	const names = readdirSync(join(root, FOLDER)).filter((name) => name.endsWith('.yaml')).sort();
+	const names = readdirSync(join(root, FOLDER))
+		.filter((name) => name.endsWith('.yaml'))
+		.sort();
 	const results = names.map((name) => scoreFile(library, root, name, io));
 	const played = results.filter((result): result is Played => typeof result === 'object');
 	for (const one of played) io.out(line(one));
 	const first = (n: number) => played.filter(({ score }) => score.rank > 0 && score.rank <= n).length;
 	const sections = played.filter(({ score }) => score.sectionFirst).length;
-	io.out(`Training score (the library was written with these histories at hand): cause first in ${first(1)}, among the first three in ${first(3)}, its section first in ${sections}, of ${played.length}.`);
+	io.out(
+		`Training score (the library was written with these histories at hand): cause first in ${first(1)}, among the first three in ${first(3)}, its section first in ${sections}, of ${played.length}.`
+	);
 	return results.includes(undefined) ? 1 : 0;
 }
 
-if (process.argv[1] !== undefined && import.meta.url === pathToFileURL(process.argv[1]).href) process.exitCode = main(processIo);
+if (process.argv[1] !== undefined && import.meta.url === pathToFileURL(process.argv[1]).href)
+	process.exitCode = main(processIo);

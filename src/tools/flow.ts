@@ -20,7 +20,10 @@ function check(root: string, io: Io): number {
 	if (!result.ok) return (io.err(count(findings.length, 'finding')), 1);
 	const { flows, steps, suspects, plans } = result.library;
 	const sizes = [count(Object.keys(flows).length, 'flow'), count(Object.keys(plans).length, 'plan')];
-	const shared = [count(Object.keys(steps).length, 'shared step'), count(Object.keys(suspects).length, 'shared suspect')];
+	const shared = [
+		count(Object.keys(steps).length, 'shared step'),
+		count(Object.keys(suspects).length, 'shared suspect')
+	];
 	return (io.out(`${[...sizes, ...shared].join(', ')}: nothing to mend`), 0);
 }
 
@@ -43,7 +46,9 @@ function play(root: string, file: string, io: Io): number {
 	const result = playAll(library, read.case);
 	if (!result.ok) {
 		const { path, message, remedy } = result.problem;
-		io.err(printFinding({ code: 'case', level: 'error', file, ...read.document.locate(path), message, remedy }));
+		io.err(
+			printFinding({ code: 'case', level: 'error', file, ...read.document.locate(path), message, remedy })
+		);
 		return 2;
 	}
 	return (io.out(JSON.stringify(report(result.play), null, '\t')), 0);

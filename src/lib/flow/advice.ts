@@ -1,4 +1,11 @@
-import { advise, expectedMinutes, POWER_SWITCHING, shouldRepair, type Advice, type RepairAdvice } from '../suspects/index.ts';
+import {
+	advise,
+	expectedMinutes,
+	POWER_SWITCHING,
+	shouldRepair,
+	type Advice,
+	type RepairAdvice
+} from '../suspects/index.ts';
 import { stepTable } from './evidence.ts';
 import type { Step } from './schema.ts';
 import type { Instrument, StepPower } from './terms.ts';
@@ -45,7 +52,12 @@ function openSteps(trace: Trace, situation: Situation): { id: string; step: Step
 	});
 }
 
-const suggestion = (trace: Trace, open: { step: Step; way: number }, advice: Advice, by: Suggestion['by']): Suggestion => ({
+const suggestion = (
+	trace: Trace,
+	open: { step: Step; way: number },
+	advice: Advice,
+	by: Suggestion['by']
+): Suggestion => ({
 	id: advice.id,
 	step: open.step,
 	way: open.way,
@@ -115,11 +127,21 @@ const repairsOf = ({ ids, resolved }: Trace) =>
 	});
 
 /** Whether to stop checking and change a part, and which; see the stop rule of `suspects`. */
-export function repairAdvice(trace: Trace, suggestions: readonly Suggestion[], power: StepPower): RepairAdvice {
+export function repairAdvice(
+	trace: Trace,
+	suggestions: readonly Suggestion[],
+	power: StepPower
+): RepairAdvice {
 	const { resolved, now } = trace;
 	const repairs = repairsOf(trace);
-	const minutes = trace.ids.map((_, index) => resolved.suspects[index]?.suspect.repair.minutes ?? SEARCH_OUTSIDE);
-	const toBench = { unplugged: 0, limiter: POWER_SWITCHING.limiter.unplugged, live: POWER_SWITCHING.live.unplugged };
+	const minutes = trace.ids.map(
+		(_, index) => resolved.suspects[index]?.suspect.repair.minutes ?? SEARCH_OUTSIDE
+	);
+	const toBench = {
+		unplugged: 0,
+		limiter: POWER_SWITCHING.limiter.unplugged,
+		live: POWER_SWITCHING.live.unplugged
+	};
 	const checks = suggestions.map((s) => ({ ...s, power: s.step.power }));
 	const expected = expectedMinutes({ standings: now, repairs, minutes, toBench, now: power, checks });
 	return shouldRepair({ standings: now, repairs, minutes, checks, expected });

@@ -1,13 +1,21 @@
 import { setup } from 'xstate';
 import { outcomesOf } from './evidence.ts';
-import { DEAD_BELOW_VOLTS, type Findings, type MachineContext, type MachineEvent, type MachineInput, type Power } from './machine-types.ts';
+import {
+	DEAD_BELOW_VOLTS,
+	type Findings,
+	type MachineContext,
+	type MachineEvent,
+	type MachineInput,
+	type Power
+} from './machine-types.ts';
 import { expectedAt, judgeReading, type ServiceVolts } from './reading.ts';
 import type { ResolvedFlow } from './resolve.ts';
 import type { Step } from './schema.ts';
 
 /** States that are not steps. A step's state is `step:` and its id, so that no step can take one of these names. */
 export const stepState = (id: string): string => `step:${id}`;
-export const stepOfState = (state: string): string | undefined => (state.startsWith('step:') ? state.slice(5) : undefined);
+export const stepOfState = (state: string): string | undefined =>
+	state.startsWith('step:') ? state.slice(5) : undefined;
 
 const POWERS: readonly Power[] = ['off', 'unplugged', 'limiter', 'live'];
 
@@ -46,7 +54,11 @@ const isOpen = (step: Step, c: Pick<MachineContext, 'power' | 'limiterPassed'>):
 	powerSuits(step, c.power) && (step.power !== 'live' || c.limiterPassed);
 
 /** Whether the set may pass to this power state now, and why not. */
-export function powerGate(c: Pick<MachineContext, 'power' | 'limiterPassed'>, to: Power, volts?: readonly number[]): string | undefined {
+export function powerGate(
+	c: Pick<MachineContext, 'power' | 'limiterPassed'>,
+	to: Power,
+	volts?: readonly number[]
+): string | undefined {
 	if (to === 'unplugged') {
 		if (!volts || volts.length < 2 || volts.some((v) => !Number.isFinite(v)))
 			return 'Measure at the reservoir and after the smoothing, to HT negative, and type both readings.';
@@ -85,7 +97,8 @@ export function compileFlow(resolved: ResolvedFlow, service: ServiceVolts = {}) 
 	/** Steps that can be open at once with this state: a step's power state rules out those that want another. */
 	const neighbours = (state: string) => {
 		const own = stepOf(stepOfState(state));
-		const together = (step: Step) => !own || POWERS.some((power) => powerSuits(own, power) && powerSuits(step, power));
+		const together = (step: Step) =>
+			!own || POWERS.some((power) => powerSuits(own, power) && powerSuits(step, power));
 		return stepIds.filter((id) => !steps[id]?.prepare && together(steps[id] as Step));
 	};
 
@@ -104,27 +117,31 @@ export function compileFlow(resolved: ResolvedFlow, service: ServiceVolts = {}) 
 	];
 
 	/** The outcome must be the step's own, and a typed reading must lie in that outcome's band. */
-	const answerFits = (id: string) => ({ event }: { event: MachineEvent }) => {
-		const step = steps[id] as Step;
-		if (event.type !== 'ANSWER' || !outcomesOf(step).includes(event.outcome)) return false;
-		if (event.reading === undefined || step.kind !== 'measure') return true;
-		const judged = judgeReading(step, event.reading, expectedAt(resolved.plan, step.at, service));
-		return judged === undefined || judged.outcome === event.outcome;
-	};
-
-	const answer = (id: string) => (c: MachineContext, e: MachineEvent): Partial<MachineContext> => {
-		if (e.type !== 'ANSWER') return {};
-		const { type: _, ...given } = e;
-		return {
-			answers: [...c.answers, { step: id, ...given, power: c.power }],
-			// A glowing anode: whatever had been proved on the limiter is proved no more.
-			limiterPassed: c.limiterPassed && !switchesOff(steps[id] as Step, e.outcome),
-			skipped: c.skipped.filter((s) => s !== id),
-			unavailable: c.unavailable.filter((u) => u.step !== id),
-			wanted: undefined,
-			prepared: false
+	const answerFits =
+		(id: string) =>
+		({ event }: { event: MachineEvent }) => {
+			const step = steps[id] as Step;
+			if (event.type !== 'ANSWER' || !outcomesOf(step).includes(event.outcome)) return false;
+			if (event.reading === undefined || step.kind !== 'measure') return true;
+			const judged = judgeReading(step, event.reading, expectedAt(resolved.plan, step.at, service));
+			return judged === undefined || judged.outcome === event.outcome;
 		};
-	};
+
+	const answer =
+		(id: string) =>
+		(c: MachineContext, e: MachineEvent): Partial<MachineContext> => {
+			if (e.type !== 'ANSWER') return {};
+			const { type: _, ...given } = e;
+			return {
+				answers: [...c.answers, { step: id, ...given, power: c.power }],
+				// A glowing anode: whatever had been proved on the limiter is proved no more.
+				limiterPassed: c.limiterPassed && !switchesOff(steps[id] as Step, e.outcome),
+				skipped: c.skipped.filter((s) => s !== id),
+				unavailable: c.unavailable.filter((u) => u.step !== id),
+				wanted: undefined,
+				prepared: false
+			};
+		};
 
 	const stepNode = (id: string) => ({
 		on: {
@@ -132,7 +149,10 @@ export function compileFlow(resolved: ResolvedFlow, service: ServiceVolts = {}) 
 			CANNOT_TELL: {
 				target: '#flow.choosing',
 				actions: record(stepState(id), (c, e) => ({
-					unavailable: [...c.unavailable.filter((u) => u.step !== id), { step: id, reason: e.type === 'CANNOT_TELL' ? e.reason : '' }],
+					unavailable: [
+						...c.unavailable.filter((u) => u.step !== id),
+						{ step: id, reason: e.type === 'CANNOT_TELL' ? e.reason : '' }
+					],
 					wanted: undefined,
 					prepared: false
 				}))
@@ -153,16 +173,23 @@ export function compileFlow(resolved: ResolvedFlow, service: ServiceVolts = {}) 
 	});
 
 	function leave(state: string) {
-		return { target: '#flow.choosing', actions: record(state, () => ({ wanted: undefined, prepared: false })) };
+		return {
+			target: '#flow.choosing',
+			actions: record(state, () => ({ wanted: undefined, prepared: false }))
+		};
 	}
 
 	function power(state: string, target?: string) {
 		return {
 			guard: ({ context, event }: { context: MachineContext; event: MachineEvent }) =>
-				event.type === 'POWER' && event.to !== context.power && powerGate(context, event.to, event.volts) === undefined,
+				event.type === 'POWER' &&
+				event.to !== context.power &&
+				powerGate(context, event.to, event.volts) === undefined,
 			...(target ? { target } : {}),
 			actions: base.assign(({ context, event }) =>
-				event.type === 'POWER' ? { power: event.to, limiterPassed: context.limiterPassed || event.to === 'limiter' } : {}
+				event.type === 'POWER'
+					? { power: event.to, limiterPassed: context.limiterPassed || event.to === 'limiter' }
+					: {}
 			)
 		};
 	}
@@ -170,7 +197,8 @@ export function compileFlow(resolved: ResolvedFlow, service: ServiceVolts = {}) 
 	/** Out of the gate as soon as the power state, and the preparation, are those of the wanted step. */
 	const gateNode = {
 		always: stepIds.map((id) => ({
-			guard: ({ context }: { context: MachineContext }) => context.wanted === id && ready(steps[id] as Step, context, id),
+			guard: ({ context }: { context: MachineContext }) =>
+				context.wanted === id && ready(steps[id] as Step, context, id),
 			target: `#flow.${stepState(id)}`
 		})),
 		on: {
@@ -183,7 +211,10 @@ export function compileFlow(resolved: ResolvedFlow, service: ServiceVolts = {}) 
 			CANNOT_TELL: {
 				target: '#flow.choosing',
 				actions: record('gate', (c, e) => ({
-					unavailable: [...c.unavailable, { step: c.wanted ?? '', reason: e.type === 'CANNOT_TELL' ? e.reason : '' }],
+					unavailable: [
+						...c.unavailable,
+						{ step: c.wanted ?? '', reason: e.type === 'CANNOT_TELL' ? e.reason : '' }
+					],
 					wanted: undefined,
 					prepared: false
 				}))
@@ -255,8 +286,15 @@ export function compileFlow(resolved: ResolvedFlow, service: ServiceVolts = {}) 
 				]
 			}
 		},
-		cured: { on: { POWER: power('cured'), GO_ON: { target: '#flow.choosing', actions: record('cured', () => ({})) } } },
-		unresolved: { on: { POWER: power('unresolved'), GO_ON: { target: '#flow.choosing', actions: record('unresolved', () => ({})) } } }
+		cured: {
+			on: { POWER: power('cured'), GO_ON: { target: '#flow.choosing', actions: record('cured', () => ({})) } }
+		},
+		unresolved: {
+			on: {
+				POWER: power('unresolved'),
+				GO_ON: { target: '#flow.choosing', actions: record('unresolved', () => ({})) }
+			}
+		}
 	};
 
 	/**
@@ -267,20 +305,32 @@ export function compileFlow(resolved: ResolvedFlow, service: ServiceVolts = {}) 
 		const id = stepOfState(state);
 		const step = stepOf(id);
 		const open = (c: MachineContext) => !step || isOpen(step, c);
-		const back = base.assign(({ context }) => ({ ...(context.past.at(-1)?.findings ?? fresh), past: context.past.slice(0, -1) }));
+		const back = base.assign(({ context }) => ({
+			...(context.past.at(-1)?.findings ?? fresh),
+			past: context.past.slice(0, -1)
+		}));
 		const comesBack = ({ context }: { context: MachineContext }) => context.past.at(-1)?.state === state;
 		const straight = {
 			guard: (x: { context: MachineContext }) => comesBack(x) && open(x.context),
 			target: `#flow.${state}`,
 			actions: back
 		};
-		const toGate = { guard: comesBack, target: '#flow.gate', actions: [back, base.assign({ wanted: id, prepared: false })] };
+		const toGate = {
+			guard: comesBack,
+			target: '#flow.gate',
+			actions: [back, base.assign({ wanted: id, prepared: false })]
+		};
 		return step ? [straight, toGate] : [straight];
 	});
 
 	return base.createMachine({
 		id: 'flow',
-		context: ({ input }) => ({ ...fresh, power: input.power ?? 'off', limiterPassed: input.playing, past: [] }),
+		context: ({ input }) => ({
+			...fresh,
+			power: input.power ?? 'off',
+			limiterPassed: input.playing,
+			past: []
+		}),
 		initial: 'choosing',
 		states,
 		on: { UNDO: undo.flat() }

@@ -1,4 +1,14 @@
-import { isMap, isPair, isScalar, isSeq, LineCounter, parseDocument, visit, type Document, type Node } from 'yaml';
+import {
+	isMap,
+	isPair,
+	isScalar,
+	isSeq,
+	LineCounter,
+	parseDocument,
+	visit,
+	type Document,
+	type Node
+} from 'yaml';
 import type { Finding } from './finding.ts';
 
 export type KeyPath = readonly PropertyKey[];
@@ -20,7 +30,9 @@ function offsetOf(doc: Document, path: KeyPath, wantKey: boolean): number {
 	for (const [index, step] of path.entries()) {
 		const last = index === path.length - 1;
 		if (isMap(node)) {
-			const pair = node.items.find((item) => isPair(item) && isScalar(item.key) && String(item.key.value) === String(step));
+			const pair = node.items.find(
+				(item) => isPair(item) && isScalar(item.key) && String(item.key.value) === String(step)
+			);
 			if (!pair) return offset;
 			const key = pair.key as Node;
 			node = pair.value as Node | null;
@@ -37,13 +49,22 @@ function offsetOf(doc: Document, path: KeyPath, wantKey: boolean): number {
 const syntax = (message: string): { message: string; remedy: string } =>
 	/unique/i.test(message)
 		? { message: 'The same key stands here twice.', remedy: 'Keep one of the two, or rename one.' }
-		: { message: `This is not YAML that can be read: ${message}`, remedy: 'Check indentation, colons and quotes on this line.' };
+		: {
+				message: `This is not YAML that can be read: ${message}`,
+				remedy: 'Check indentation, colons and quotes on this line.'
+			};
 
 export type ReadResult = { ok: true; document: SourceDocument } | { ok: false; findings: Finding[] };
 
 /** Read YAML 1.2. Aliases and anchors are refused; so are files over a megabyte. */
 export function readDocument(file: string, text: string): ReadResult {
-	const fail = (code: string, offset: number, message: string, remedy: string, lines: LineCounter): Finding => {
+	const fail = (
+		code: string,
+		offset: number,
+		message: string,
+		remedy: string,
+		lines: LineCounter
+	): Finding => {
 		const { line, col } = lines.linePos(offset);
 		return { code, level: 'error', file, line: line || 1, column: col || 1, message, remedy };
 	};
@@ -51,20 +72,50 @@ export function readDocument(file: string, text: string): ReadResult {
 	if (text.length > MAX_BYTES)
 		return {
 			ok: false,
-			findings: [fail('too-large', 0, 'The file is larger than one megabyte.', 'Split it: one symptom, or one kind of part, a file.', lines)]
+			findings: [
+				fail(
+					'too-large',
+					0,
+					'The file is larger than one megabyte.',
+					'Split it: one symptom, or one kind of part, a file.',
+					lines
+				)
+			]
 		};
-	const doc = parseDocument(text, { lineCounter: lines, version: '1.2', strict: true, uniqueKeys: true, prettyErrors: false });
+	const doc = parseDocument(text, {
+		lineCounter: lines,
+		version: '1.2',
+		strict: true,
+		uniqueKeys: true,
+		prettyErrors: false
+	});
 	const findings = doc.errors.map((error) => {
 		const { message, remedy } = syntax(error.message);
 		return fail('not-yaml', error.pos[0], message, remedy, lines);
 	});
 	const anchor = (node: { anchor?: string; range?: [number, number, number] | null }) => {
 		if (node.anchor)
-			findings.push(fail('alias', node.range?.[0] ?? 0, 'Anchors and aliases are not used here.', 'Write the value out.', lines));
+			findings.push(
+				fail(
+					'alias',
+					node.range?.[0] ?? 0,
+					'Anchors and aliases are not used here.',
+					'Write the value out.',
+					lines
+				)
+			);
 	};
 	visit(doc, {
 		Alias: (_, node) => {
-			findings.push(fail('alias', node.range?.[0] ?? 0, 'Anchors and aliases are not used here.', 'Write the value out.', lines));
+			findings.push(
+				fail(
+					'alias',
+					node.range?.[0] ?? 0,
+					'Anchors and aliases are not used here.',
+					'Write the value out.',
+					lines
+				)
+			);
 		},
 		Map: (_, node) => anchor(node),
 		Seq: (_, node) => anchor(node),

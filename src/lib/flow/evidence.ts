@@ -29,7 +29,8 @@ export interface StepTable {
 export const isPathStep = (step: Step): step is PathStep =>
 	step.kind === 'listen' || step.kind === 'inject' || step.kind === 'trace';
 
-export const outcomesOf = (step: Step): string[] => (isPathStep(step) ? [...PATH_OUTCOMES] : Object.keys(step.outcomes));
+export const outcomesOf = (step: Step): string[] =>
+	isPathStep(step) ? [...PATH_OUTCOMES] : Object.keys(step.outcomes);
 export const normalOf = (step: Step): string => (isPathStep(step) ? 'good' : step.normal);
 
 /** An answer as it stands on its button. */
@@ -47,7 +48,12 @@ export function stagesTested(plan: Plan, step: PathStep): string[] {
  * band good; sockets, contacts and tired valves rarely do, for they pass one band and spoil another. A part
  * beyond reads healthy.
  */
-export function pathRow(plan: Plan, placed: PlacedSuspect, band: string, stages: readonly string[]): number[] {
+export function pathRow(
+	plan: Plan,
+	placed: PlacedSuspect,
+	band: string,
+	stages: readonly string[]
+): number[] {
 	const { suspect } = placed;
 	const outcomes = [...PATH_OUTCOMES];
 	const silent = suspect.bands !== undefined && !suspect.bands.includes(band);
@@ -68,7 +74,8 @@ function rowOf(resolved: ResolvedFlow, step: Step, placed: PlacedSuspect): numbe
 	const outcomes = outcomesOf(step);
 	const key = closest(Object.keys(step.expect), placed);
 	const healthy = healthyRow(outcomes, normalOf(step));
-	if (key !== undefined) return wordRow(outcomes, step.expect[key] as Record<string, LikelihoodWord>, healthy);
+	if (key !== undefined)
+		return wordRow(outcomes, step.expect[key] as Record<string, LikelihoodWord>, healthy);
 	if (!isPathStep(step)) return healthy;
 	return pathRow(resolved.plan, placed, step.band, stagesTested(resolved.plan, step));
 }

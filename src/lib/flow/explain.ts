@@ -5,24 +5,37 @@ import { printReading } from './reading.ts';
 import type { PlacedSuspect } from './resolve.ts';
 import { PATH_VERBS, type PathOutcome } from './terms.ts';
 import type { Suggestion } from './advice.ts';
-import { cleared, NOT_LISTED, standings, type Cleared, type Standing, type Trace, type WeighedAnswer } from './trace.ts';
+import {
+	cleared,
+	NOT_LISTED,
+	standings,
+	type Cleared,
+	type Standing,
+	type Trace,
+	type WeighedAnswer
+} from './trace.ts';
 
 /** A suspect as a restorer would call it: the part, the place where it can stand in several, the failure. */
 export function nameOf(placed: PlacedSuspect | undefined): string {
 	if (!placed) return 'Something not listed here';
 	const { suspect, family, id, placeTitle } = placed;
-	return family === id ? `${suspect.part}: ${suspect.failure}` : `${suspect.part} (${lower(placeTitle)}): ${suspect.failure}`;
+	return family === id
+		? `${suspect.part}: ${suspect.failure}`
+		: `${suspect.part} (${lower(placeTitle)}): ${suspect.failure}`;
 }
 
 /** Lower the first letter, but not that of an abbreviation (AM, IF, HT). */
-const lower = (text: string) => (/^[A-Z][a-z]/.test(text) ? text.charAt(0).toLowerCase() + text.slice(1) : text);
+const lower = (text: string) =>
+	/^[A-Z][a-z]/.test(text) ? text.charAt(0).toLowerCase() + text.slice(1) : text;
 
 /** The likelihood word nearest to a number, on the logarithm of the odds. */
 function wordFor(p: number): LikelihoodWord {
 	const odds = (x: number) => Math.log(x / (1 - x));
 	const entries = Object.entries(LIKELIHOODS) as [LikelihoodWord, number][];
 	const chance = Math.min(0.99, Math.max(0.01, p));
-	return entries.reduce((a, b) => (Math.abs(odds(b[1]) - odds(chance)) < Math.abs(odds(a[1]) - odds(chance)) ? b : a))[0];
+	return entries.reduce((a, b) =>
+		Math.abs(odds(b[1]) - odds(chance)) < Math.abs(odds(a[1]) - odds(chance)) ? b : a
+	)[0];
 }
 
 export type Weight = 'strongly' | 'clearly' | 'a little' | 'not at all';
@@ -59,7 +72,10 @@ export function reasonsFor(trace: Trace, id: string): Reason[] {
 	const own = trace.now[index] ?? 0;
 	const reasons = trace.answers.map((weighed): Reason => {
 		const p = weighed.likelihood[index] ?? 0;
-		const all = weighed.likelihood.reduce((sum, l, i) => sum + (i === index ? 0 : l * (trace.now[i] ?? 0)), 0);
+		const all = weighed.likelihood.reduce(
+			(sum, l, i) => sum + (i === index ? 0 : l * (trace.now[i] ?? 0)),
+			0
+		);
 		const others = own < 1 ? all / (1 - own) : p;
 		const factor = others > 0 ? p / others : 1;
 		const shows = `${wordFor(p)} shows that; the rest of the suspects ${plural(wordFor(others))} it.`;
@@ -74,7 +90,9 @@ export function reasonsFor(trace: Trace, id: string): Reason[] {
 	});
 	return reasons
 		.filter(({ weight }) => weight !== 'not at all')
-		.sort((a, b) => Math.abs(Math.log(b.factor)) - Math.abs(Math.log(a.factor)) || a.step.localeCompare(b.step));
+		.sort(
+			(a, b) => Math.abs(Math.log(b.factor)) - Math.abs(Math.log(a.factor)) || a.step.localeCompare(b.step)
+		);
 }
 
 const plural = (word: LikelihoodWord) => `${word} show`;
@@ -82,7 +100,9 @@ const plural = (word: LikelihoodWord) => `${word} show`;
 /** What a complaint by itself says, as the first line of the evidence. */
 export function heardText({ resolved }: Trace): string {
 	return Object.entries(resolved.heard)
-		.map(([band, outcome]) => `${resolved.plan.bands[band]?.title ?? band} ${PATH_VERBS[outcome as PathOutcome]}`)
+		.map(
+			([band, outcome]) => `${resolved.plan.bands[band]?.title ?? band} ${PATH_VERBS[outcome as PathOutcome]}`
+		)
 		.join(', ');
 }
 
@@ -101,7 +121,8 @@ export function learnt(before: Trace | undefined, after: Trace): string {
 	const fresh = clearedNames(cleared(after)).filter((name) => !known.has(name));
 	const last = after.answers.at(-1);
 	const fact = before && last ? answerText(last) : heardText(after);
-	const outcome = last && 'outcomes' in last.step ? last.step.outcomes[last.answer.outcome]?.means : undefined;
+	const outcome =
+		last && 'outcomes' in last.step ? last.step.outcomes[last.answer.outcome]?.means : undefined;
 	const sentences = [before && outcome ? outcome : `${fact}.`];
 	if (fresh.length) sentences.push(`Cleared: ${join(fresh)}.`);
 	return sentences.join(' ');
@@ -110,10 +131,21 @@ export function learnt(before: Trace | undefined, after: Trace): string {
 const percent = (p: number) => `${Math.max(1, Math.round(p * 100))} %`;
 
 /** What a suggested step parts, in one sentence with the shares as they stand. */
-export function whySuggested(trace: Trace, { step, probabilities }: Suggestion, table: number[][], normal: number): string {
+export function whySuggested(
+	trace: Trace,
+	{ step, probabilities }: Suggestion,
+	table: number[][],
+	normal: number
+): string {
 	const ranked = standings(trace).filter(({ probability }) => probability > 0.005);
 	const reads = (s: Standing) => table[trace.ids.indexOf(s.id)]?.[normal] ?? 0;
-	const named = (some: Standing[]) => join(some.filter(({ id }) => id !== NOT_LISTED).slice(0, 2).map(({ placed }) => lower(nameOf(placed))));
+	const named = (some: Standing[]) =>
+		join(
+			some
+				.filter(({ id }) => id !== NOT_LISTED)
+				.slice(0, 2)
+				.map(({ placed }) => lower(nameOf(placed)))
+		);
 	const bad = ranked.filter((s) => reads(s) < 0.5);
 	const good = ranked.filter((s) => reads(s) >= 0.5);
 	const share = (some: Standing[]) => some.reduce((sum, { probability }) => sum + probability, 0);
@@ -121,6 +153,7 @@ export function whySuggested(trace: Trace, { step, probabilities }: Suggestion, 
 		const likeliest = Math.max(...probabilities);
 		return `Tells how far the leading suspects agree: its likeliest answer is expected in ${percent(likeliest)}.`;
 	}
-	const more = (some: Standing[]) => (some.filter(({ id }) => id !== NOT_LISTED).length > 2 ? ' and others' : '');
+	const more = (some: Standing[]) =>
+		some.filter(({ id }) => id !== NOT_LISTED).length > 2 ? ' and others' : '';
 	return `${step.title} parts ${named(bad)}${more(bad)} (${percent(share(bad))} together) from ${named(good)}${more(good)} (${percent(share(good))}).`;
 }

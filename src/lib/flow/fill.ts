@@ -19,14 +19,21 @@ export interface Filled {
 	from: Record<string, string>;
 }
 
-type Source = { kind: 'reading'; of: string | undefined } | { kind: 'volts'; at: string } | { kind: 'value'; of: string } | { kind: 'limit'; valve: string; field: string };
+type Source =
+	| { kind: 'reading'; of: string | undefined }
+	| { kind: 'volts'; at: string }
+	| { kind: 'value'; of: string }
+	| { kind: 'limit'; valve: string; field: string };
 
 const grammar: [RegExp, (groups: string[]) => Source][] = [
 	[/^reading$/, () => ({ kind: 'reading', of: undefined })],
 	[/^reading of ([a-z][a-z0-9-]*)$/, ([of = '']) => ({ kind: 'reading', of })],
 	[/^volts at ([a-z][a-z0-9-]*\.[a-z0-9-]+)$/, ([at = '']) => ({ kind: 'volts', at })],
 	[/^value of ([a-z][a-z0-9-]*\.[a-z0-9-]+)$/, ([of = '']) => ({ kind: 'value', of })],
-	[/^limit of ([a-z][a-z0-9-]*): ([a-z0-9_]+)$/, ([valve = '', field = '']) => ({ kind: 'limit', valve, field })]
+	[
+		/^limit of ([a-z][a-z0-9-]*): ([a-z0-9_]+)$/,
+		([valve = '', field = '']) => ({ kind: 'limit', valve, field })
+	]
 ];
 
 /** Read where an input comes from; `undefined` where the words say nothing known. A number is a constant. */
@@ -43,16 +50,25 @@ function lookUp(source: Source, stepId: string, known: Known): { value: number; 
 	const { plan } = known;
 	if (source.kind === 'reading') {
 		const value = known.readings[source.of ?? stepId];
-		return value === undefined ? undefined : { value, from: source.of ? `reading of ${source.of}` : 'this reading' };
+		return value === undefined
+			? undefined
+			: { value, from: source.of ? `reading of ${source.of}` : 'this reading' };
 	}
 	if (source.kind === 'volts') {
 		const expected = expectedAt(plan, source.at, known.service);
-		return expected && { value: expected.value, from: `${expected.basis} volts: ${plan.points[source.at]?.title ?? source.at}` };
+		return (
+			expected && {
+				value: expected.value,
+				from: `${expected.basis} volts: ${plan.points[source.at]?.title ?? source.at}`
+			}
+		);
 	}
 	if (source.kind === 'value') {
 		const part = plan.values[source.of];
 		const parsed = part && parseAnyQuantity(part.value);
-		return part && parsed?.ok ? { value: parsed.value, from: `${part.title}, ${part.value} (marked or usual, not measured)` } : undefined;
+		return part && parsed?.ok
+			? { value: parsed.value, from: `${part.title}, ${part.value} (marked or usual, not measured)` }
+			: undefined;
 	}
 	return valveLimit(source, plan);
 }
@@ -62,7 +78,8 @@ function valveLimit({ valve, field }: Extract<Source, { kind: 'limit' }>, plan: 
 	const limits = type === undefined ? [] : limitsOf(type);
 	for (const { block } of limits) {
 		const value = block.figures[field];
-		if (value !== undefined) return { value: value * unitOfKey(field).scale, from: `limit of the ${type ?? valve}` };
+		if (value !== undefined)
+			return { value: value * unitOfKey(field).scale, from: `limit of the ${type ?? valve}` };
 	}
 	return undefined;
 }

@@ -26,11 +26,23 @@ export class Origins {
 		return this.#of.get(`${kind}/${id}`)?.document.file;
 	}
 
-	at(kind: EntityKind, id: string, path: KeyPath = [], key = false): { file: string; line: number; column: number } {
+	at(
+		kind: EntityKind,
+		id: string,
+		path: KeyPath = [],
+		key = false
+	): { file: string; line: number; column: number } {
 		const origin = this.#of.get(`${kind}/${id}`);
 		if (!origin) return { file: `flows/ (${kind} ${id})`, line: 1, column: 1 };
 		return { file: origin.document.file, ...origin.document.locate([...origin.prefix, ...path], key) };
 	}
 }
 
-export const emptyLibrary = (): Library => ({ suspects: {}, steps: {}, cautions: {}, sources: {}, plans: {}, flows: {} });
+export const emptyLibrary = (): Library => ({
+	suspects: {},
+	steps: {},
+	cautions: {},
+	sources: {},
+	plans: {},
+	flows: {}
+});

@@ -14,8 +14,7 @@ export interface SourceText {
 }
 
 export type LoadResult =
-	| { ok: true; library: Library; origins: Origins; advice: Finding[] }
-	| { ok: false; findings: Finding[] };
+	{ ok: true; library: Library; origins: Origins; advice: Finding[] } | { ok: false; findings: Finding[] };
 
 interface Loading {
 	library: Library;
@@ -33,7 +32,14 @@ const kinds: { pattern: RegExp; kind: EntityKind; schema: z.ZodType; table: bool
 	{ pattern: /^flows\/[^/]+\.yaml$/, kind: 'flows', schema: Flow, table: false }
 ];
 
-function add(loading: Loading, kind: EntityKind, id: string, value: unknown, document: SourceDocument, prefix: string[]) {
+function add(
+	loading: Loading,
+	kind: EntityKind,
+	id: string,
+	value: unknown,
+	document: SourceDocument,
+	prefix: string[]
+) {
 	const table = loading.library[kind] as Record<string, unknown>;
 	const earlier = loading.origins.fileOf(kind, id);
 	if (earlier !== undefined) {
@@ -54,9 +60,18 @@ function add(loading: Loading, kind: EntityKind, id: string, value: unknown, doc
 function loadFile(loading: Loading, { path, text }: SourceText): void {
 	const place = kinds.find(({ pattern }) => pattern.test(path));
 	if (!place) {
-		const remedy = 'Flows stand in flows/, shared parts in flows/shared/suspects, steps, plans, or cautions.yaml and sources.yaml.';
+		const remedy =
+			'Flows stand in flows/, shared parts in flows/shared/suspects, steps, plans, or cautions.yaml and sources.yaml.';
 		const message = 'A file in this folder belongs to nothing that is read.';
-		loading.findings.push({ code: 'stray-file', level: 'error', file: path, line: 1, column: 1, message, remedy });
+		loading.findings.push({
+			code: 'stray-file',
+			level: 'error',
+			file: path,
+			line: 1,
+			column: 1,
+			message,
+			remedy
+		});
 		return;
 	}
 	const read = readDocument(path, text);

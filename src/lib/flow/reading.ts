@@ -41,7 +41,10 @@ export function expectedAt(plan: Plan, point: string, service: ServiceVolts = {}
 }
 
 /** Outcomes with a range, their bands brought to absolute readings; `undefined` where nothing is expected. */
-function bandsFor(step: Measure, expected: Expected | undefined): { outcome: string; band: Band }[] | undefined {
+function bandsFor(
+	step: Measure,
+	expected: Expected | undefined
+): { outcome: string; band: Band }[] | undefined {
 	const ranged = Object.entries(step.outcomes).flatMap(([outcome, { when }]) => {
 		const parsed = when === undefined ? undefined : parseWhen(when);
 		return parsed?.ok ? [{ outcome, band: parsed.band }] : [];
@@ -78,7 +81,9 @@ export function judgeReading(
 	const relative = Object.values(step.outcomes).some(({ when }) => when?.includes('%'));
 	return {
 		outcome,
-		membership: Object.keys(step.outcomes).map((id) => shares[ranged.findIndex((r) => r.outcome === id)] ?? 0),
+		membership: Object.keys(step.outcomes).map(
+			(id) => shares[ranged.findIndex((r) => r.outcome === id)] ?? 0
+		),
 		basis: relative ? (expected?.basis ?? 'typical') : 'absolute'
 	};
 }

@@ -1,4 +1,12 @@
-import { fits, placeOf, placesWith, reaches, stagesOn, type Plan, type SectionId } from '../receiver/index.ts';
+import {
+	fits,
+	placeOf,
+	placesWith,
+	reaches,
+	stagesOn,
+	type Plan,
+	type SectionId
+} from '../receiver/index.ts';
 import type { Library } from './library.ts';
 import { WEIGHTS } from '../suspects/index.ts';
 import type { Flow, Step, Suspect } from './schema.ts';
@@ -80,7 +88,8 @@ export function means(key: string, placed: PlacedSuspect): boolean {
 
 /** The key that speaks most closely of a suspect: its own place before its family before a whole section. */
 export function closest(keys: readonly string[], placed: PlacedSuspect): string | undefined {
-	const rank = (key: string) => (key === placed.id ? 0 : key === placed.family ? 1 : key.startsWith('place:') ? 2 : 3);
+	const rank = (key: string) =>
+		key === placed.id ? 0 : key === placed.family ? 1 : key.startsWith('place:') ? 2 : 3;
 	return keys.filter((key) => means(key, placed)).sort((a, b) => rank(a) - rank(b))[0];
 }
 
@@ -100,7 +109,8 @@ function keyFor(flow: Flow, placed: PlacedSuspect): string | undefined {
 function weigh(flow: Flow, suspects: PlacedSuspect[]): void {
 	const keyOf = new Map(suspects.map((placed) => [placed, keyFor(flow, placed)]));
 	const count = (key: string) => [...keyOf.values()].filter((k) => k === key).length;
-	const unnamed = (placed: PlacedSuspect) => suspects.filter((s) => s.family === placed.family && !keyOf.get(s)).length;
+	const unnamed = (placed: PlacedSuspect) =>
+		suspects.filter((s) => s.family === placed.family && !keyOf.get(s)).length;
 	for (const placed of suspects) {
 		const key = keyOf.get(placed);
 		const named = key === undefined ? undefined : flow.suspects[key];

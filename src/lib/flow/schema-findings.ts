@@ -49,7 +49,8 @@ function worded(issue: ZodIssue, value: unknown): Wording {
 	// An entry of a list is spoken of by the name of its list.
 	const key = issue.path.findLast((step) => typeof step === 'string');
 	const name = key === undefined ? 'The file' : `"${key}"`;
-	const empty = value === undefined ? `${name} is missing.` : value === null ? `${name} stands empty.` : undefined;
+	const empty =
+		value === undefined ? `${name} is missing.` : value === null ? `${name} stands empty.` : undefined;
 	const plain = empty ?? `${name} cannot be ${shown(value)}.`;
 	if (NOT_OURS.test(issue.message)) return { message: plain, remedy: remedyFor(issue) };
 	if (REMEDY.test(issue.message)) return { message: plain, remedy: issue.message };
@@ -61,15 +62,21 @@ function worded(issue: ZodIssue, value: unknown): Wording {
 function deepest(issue: ZodIssue): ZodIssue {
 	if (issue.code !== 'invalid_union' || !issue.errors.length) return issue;
 	const candidates = issue.errors.flat().map(deepest);
-	const furthest = candidates.reduce<ZodIssue | undefined>((a, b) => (b.path.length > (a?.path.length ?? 0) ? b : a), undefined);
-	const fitting = NOT_OURS.test(issue.message) ? candidates.find(({ code }) => code !== 'invalid_type') : undefined;
+	const furthest = candidates.reduce<ZodIssue | undefined>(
+		(a, b) => (b.path.length > (a?.path.length ?? 0) ? b : a),
+		undefined
+	);
+	const fitting = NOT_OURS.test(issue.message)
+		? candidates.find(({ code }) => code !== 'invalid_type')
+		: undefined;
 	const best = furthest ?? fitting;
 	return best ? { ...best, path: [...issue.path, ...best.path] } : issue;
 }
 
 const valueAt = (data: unknown, path: KeyPath): unknown =>
 	path.reduce<unknown>(
-		(value, key) => (typeof value === 'object' && value !== null ? (value as Record<PropertyKey, unknown>)[key] : undefined),
+		(value, key) =>
+			typeof value === 'object' && value !== null ? (value as Record<PropertyKey, unknown>)[key] : undefined,
 		data
 	);
 

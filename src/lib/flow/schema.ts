@@ -25,31 +25,42 @@ const Id = z.string().regex(/^[a-z][a-z0-9-]*$/, {
 	error: ({ input }) => `"${String(input)}" is not an id. Use lower-case letters, digits and hyphens.`
 });
 const Place = z.string().regex(/^[a-z][a-z0-9-]*$/, {
-	error: ({ input }) => `"${String(input)}" is not a stage or line. Use lower-case letters, digits and hyphens.`
+	error: ({ input }) =>
+		`"${String(input)}" is not a stage or line. Use lower-case letters, digits and hyphens.`
 });
 const Text = z.string().trim().min(1, { error: 'Write the sentence: nothing stands here.' });
 
 const filterShape = Object.fromEntries(
-	Object.entries(TRAITS).map(([name, values]) => [name, z.array(z.enum(values as readonly string[] as [string])).optional()])
+	Object.entries(TRAITS).map(([name, values]) => [
+		name,
+		z.array(z.enum(values as readonly string[] as [string])).optional()
+	])
 ) as unknown as Record<TraitName, z.ZodOptional<z.ZodArray<z.ZodType<string>>>>;
 const Filter = z.strictObject(filterShape);
 
 const Symptom = z.enum(PATH_OUTCOMES, {
-	error: ({ input }) => `"${String(input)}" is not something one hears. Use one of: ${PATH_OUTCOMES.join(', ')}.`
+	error: ({ input }) =>
+		`"${String(input)}" is not something one hears. Use one of: ${PATH_OUTCOMES.join(', ')}.`
 });
-const Effects = z.partialRecord(z.enum(PATH_OUTCOMES.filter((o) => o !== 'good') as [PathOutcome]), Likelihood);
+const Effects = z.partialRecord(
+	z.enum(PATH_OUTCOMES.filter((o) => o !== 'good') as [PathOutcome]),
+	Likelihood
+);
 
 const Power = z.enum(POWER_STATES, {
 	error: 'Say which power state the step needs: unplugged, limiter or live.'
 });
 
 const InstrumentName = z.enum(wordsOf(INSTRUMENTS) as [Instrument, ...Instrument[]], {
-	error: ({ input }) => `"${String(input)}" is not on the list of instruments. Use one of: ${Object.keys(INSTRUMENTS).join(', ')}.`
+	error: ({ input }) =>
+		`"${String(input)}" is not on the list of instruments. Use one of: ${Object.keys(INSTRUMENTS).join(', ')}.`
 });
 
 const Way = z.strictObject({
 	needs: z.array(InstrumentName),
-	trust: z.enum(wordsOf(TRUST) as [keyof typeof TRUST], { error: 'Say how far this way can be trusted: full, fair or rough.' }),
+	trust: z.enum(wordsOf(TRUST) as [keyof typeof TRUST], {
+		error: 'Say how far this way can be trusted: full, fair or rough.'
+	}),
 	/** What is done otherwise than the step's own text says. */
 	text: Text.optional()
 });
@@ -67,7 +78,8 @@ export const Suspect = z.strictObject({
 	section: Section.optional(),
 	/** A place of the plan, several of them, or every place that holds this kind of part. */
 	at: z.union([Place, z.array(Place).min(1), z.strictObject({ every: PartKind })], {
-		error: 'Say where the part stands: a stage or line ("output"), several ([mixer, if-valve]) or {every: socket}.'
+		error:
+			'Say where the part stands: a stage or line ("output"), several ([mixer, if-valve]) or {every: socket}.'
 	}),
 	bands: z.array(Id).optional(),
 	common: Weight,
@@ -120,7 +132,10 @@ const common = {
 	'hands-off': z.boolean().default(false),
 	/** Offered only when nothing else can be learnt (cores come last). */
 	last: z.boolean().default(false),
-	ways: z.array(Way).min(1).default([{ needs: [], trust: 'full' }]),
+	ways: z
+		.array(Way)
+		.min(1)
+		.default([{ needs: [], trust: 'full' }]),
 	needs: z.array(Id).default([]),
 	cautions: z.array(Id).default([]),
 	calculation: CalculationUse.optional(),
@@ -135,7 +150,8 @@ const Outcomes = z.record(Id, Outcome).refine((o) => Object.keys(o).length > 1, 
 });
 const Normal = Id.describe('The outcome that a sound set shows.');
 const At = z.string().regex(/^[a-z][a-z0-9-]*\.[a-z0-9-]+$/, {
-	error: ({ input }) => `"${String(input)}" is not a test point. Write stage and point with one dot: "output.grid".`
+	error: ({ input }) =>
+		`"${String(input)}" is not a test point. Write stage and point with one dot: "output.grid".`
 });
 
 const Measure = z.strictObject({

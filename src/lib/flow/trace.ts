@@ -68,13 +68,21 @@ export interface Trace {
 /** The way that the bench allows best; `undefined` where it allows none. */
 export function bestWay(step: Step, instruments: readonly Instrument[] | undefined): number | undefined {
 	const open = step.ways
-		.map((way, index) => ({ index, trust: TRUST[way.trust], free: !instruments || way.needs.every((n) => instruments.includes(n)) }))
+		.map((way, index) => ({
+			index,
+			trust: TRUST[way.trust],
+			free: !instruments || way.needs.every((n) => instruments.includes(n))
+		}))
 		.filter(({ free }) => free)
 		.sort((a, b) => b.trust - a.trust || a.index - b.index);
 	return open[0]?.index;
 }
 
-function weighAnswer(resolved: ResolvedFlow, answer: TraceAnswer, evidence: Evidence): WeighedAnswer | undefined {
+function weighAnswer(
+	resolved: ResolvedFlow,
+	answer: TraceAnswer,
+	evidence: Evidence
+): WeighedAnswer | undefined {
 	const step = resolved.steps[answer.step];
 	if (!step) return undefined;
 	const way = step.ways[answer.way ?? bestWay(step, evidence.instruments) ?? 0];
@@ -98,7 +106,11 @@ const latest = (answers: readonly TraceAnswer[]): TraceAnswer[] => [
  * What still counts after repairs that did not cure. Where the part that came out was really bad, a second fault is at
  * work: the bad answers that the part explains go, and their steps may be asked again.
  */
-function stillCounting(weighed: readonly WeighedAnswer[], evidence: Evidence, ids: readonly string[]): WeighedAnswer[] {
+function stillCounting(
+	weighed: readonly WeighedAnswer[],
+	evidence: Evidence,
+	ids: readonly string[]
+): WeighedAnswer[] {
 	const given = new Map(evidence.answers.map((answer, index) => [answer, index]));
 	const dropped = evidence.mended
 		.filter(({ was }) => was === 'bad')
@@ -129,7 +141,10 @@ export function trace(resolved: ResolvedFlow, evidence: Evidence): Trace {
 	const weighed = latest(evidence.answers).flatMap((answer) => weighAnswer(resolved, answer, evidence) ?? []);
 	const answers = stillCounting(weighed, evidence, ids);
 	const left = entry.map((weight, index) => (mended.has(ids[index] ?? '') ? 0 : weight));
-	const now = posterior(left, answers.map(({ likelihood }) => likelihood));
+	const now = posterior(
+		left,
+		answers.map(({ likelihood }) => likelihood)
+	);
 	return { resolved, ids, words, entry, answers, now };
 }
 
@@ -148,7 +163,11 @@ export function sectionStandings(trace: Trace, weights = trace.now): Partial<Rec
 	return sumBy(trace, weights, ({ section }) => section);
 }
 
-function sumBy<Key extends string>(trace: Trace, weights: readonly number[], keyOf: (placed: PlacedSuspect) => Key) {
+function sumBy<Key extends string>(
+	trace: Trace,
+	weights: readonly number[],
+	keyOf: (placed: PlacedSuspect) => Key
+) {
 	const sums: Partial<Record<Key, number>> = {};
 	trace.resolved.suspects.forEach((placed, index) => {
 		const key = keyOf(placed);
@@ -178,7 +197,11 @@ export function cleared(trace: Trace): Cleared {
 	const { plan } = trace.resolved;
 	const places = Object.keys({ ...plan.stages, ...plan.lines })
 		.filter((id) => isCleared(placesBefore[id] ?? 0, placesNow[id] ?? 0))
-		.map((id) => ({ id, section: (plan.stages[id] ?? plan.lines[id])?.section, title: (plan.stages[id] ?? plan.lines[id])?.title ?? id }))
+		.map((id) => ({
+			id,
+			section: (plan.stages[id] ?? plan.lines[id])?.section,
+			title: (plan.stages[id] ?? plan.lines[id])?.title ?? id
+		}))
 		.filter(({ section }) => !section || !sections.includes(section))
 		.map(({ id, title }) => ({ id, title }));
 	return { sections, places };

@@ -68,13 +68,16 @@ export const printEdge = (value: number, band: Band): string =>
 		: printQuantity(value, band.unit).replace('−', '-').replaceAll(',', '');
 
 /** Gaps and overlaps between the bands of one step, over all readings. */
-export function bandProblems(bands: readonly Band[]): { kind: 'gap' | 'overlap'; from: number; to: number; band: Band }[] {
+export function bandProblems(
+	bands: readonly Band[]
+): { kind: 'gap' | 'overlap'; from: number; to: number; band: Band }[] {
 	const sorted = [...bands].sort((a, b) => a.from - b.from || a.to - b.to);
 	const problems: ReturnType<typeof bandProblems> = [];
 	let end = -Infinity;
 	for (const band of sorted) {
 		if (band.from > end) problems.push({ kind: 'gap', from: end, to: band.from, band });
-		if (band.from < end) problems.push({ kind: 'overlap', from: band.from, to: Math.min(end, band.to), band });
+		if (band.from < end)
+			problems.push({ kind: 'overlap', from: band.from, to: Math.min(end, band.to), band });
 		end = Math.max(end, band.to);
 	}
 	const last = sorted.at(-1);

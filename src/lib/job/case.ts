@@ -61,7 +61,8 @@ export const Case = z.strictObject({
 });
 export type Case = z.infer<typeof Case>;
 
-export type CaseResult = { ok: true; case: Case; document: SourceDocument } | { ok: false; findings: Finding[] };
+export type CaseResult =
+	{ ok: true; case: Case; document: SourceDocument } | { ok: false; findings: Finding[] };
 
 /** Read a case file. */
 export function readCase(file: string, text: string): CaseResult {

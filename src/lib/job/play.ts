@@ -9,7 +9,18 @@ import { parseQuantity } from '../quantity/index.ts';
 import { SECTIONS } from '../receiver/index.ts';
 import { findConflict, standingNumber, standingWord, type RepairAdvice } from '../suspects/index.ts';
 import type { Case, Given } from './case.ts';
-import { contextOf, evidenceOf, powerTo, send, situationOf, startRun, stateOf, stepPower, takeStep, type Run } from './run.ts';
+import {
+	contextOf,
+	evidenceOf,
+	powerTo,
+	send,
+	situationOf,
+	startRun,
+	stateOf,
+	stepPower,
+	takeStep,
+	type Run
+} from './run.ts';
 
 /** Something in a case that cannot be played: the keys that lead to it, what is wrong, what to do. */
 export interface PlayProblem {
@@ -39,7 +50,11 @@ function serviceOf(played: Case, resolved: ResolvedFlow): ServiceVolts | PlayPro
 	for (const [point, text] of Object.entries(played.set.service)) {
 		const path = ['set', 'service', point];
 		if (!resolved.plan.points[point])
-			return { path, message: `The plan has no test point "${point}".`, remedy: names(Object.keys(resolved.plan.points)) };
+			return {
+				path,
+				message: `The plan has no test point "${point}".`,
+				remedy: names(Object.keys(resolved.plan.points))
+			};
 		const parsed = parseQuantity(text, 'V');
 		if (!parsed.ok) return { path, message: `"${text}" cannot be read as volts.`, remedy: parsed.hint };
 		service[point] = parsed.value;
@@ -50,12 +65,22 @@ function serviceOf(played: Case, resolved: ResolvedFlow): ServiceVolts | PlayPro
 /** Open a case: its flow on its plan, before the first answer. */
 export function openCase(library: Library, played: Case): PlayResult {
 	const flow = library.flows[played.flow];
-	if (!flow) return problem(['flow'], `There is no flow "${played.flow}".`, names(Object.keys(library.flows)));
+	if (!flow)
+		return problem(['flow'], `There is no flow "${played.flow}".`, names(Object.keys(library.flows)));
 	const listed = library.plans[played.plan];
-	if (!listed) return problem(['plan'], `There is no receiver plan "${played.plan}".`, names(Object.keys(library.plans)));
+	if (!listed)
+		return problem(
+			['plan'],
+			`There is no receiver plan "${played.plan}".`,
+			names(Object.keys(library.plans))
+		);
 	const plan = { ...listed, traits: { ...listed.traits, ...played.set.traits } };
 	if (!flowFits(flow, plan))
-		return problem(['plan'], `The flow "${flow.id}" does not fit the plan "${plan.id}".`, 'Choose a plan with the bands and traits that the flow asks for.');
+		return problem(
+			['plan'],
+			`The flow "${flow.id}" does not fit the plan "${plan.id}".`,
+			'Choose a plan with the bands and traits that the flow asks for.'
+		);
 	const resolved = resolveFlow(library, flow, plan);
 	const service = serviceOf(played, resolved);
 	if ('message' in service) return { ok: false, problem: service as PlayProblem };
@@ -68,44 +93,93 @@ type StepAnswer = Extract<Given, { step: string }>;
 function answerStep(play: Play, given: StepAnswer, path: PlayProblem['path']): PlayResult {
 	const { resolved } = play.run;
 	const step = resolved.steps[given.step];
-	if (!step) return problem([...path, 'step'], `This flow has no step "${given.step}" on this set.`, names(Object.keys(resolved.steps)));
+	if (!step)
+		return problem(
+			[...path, 'step'],
+			`This flow has no step "${given.step}" on this set.`,
+			names(Object.keys(resolved.steps))
+		);
 	const taken = takeStep(play.run, given.step);
 	const done = (run: Run | undefined): PlayResult =>
 		run
 			? { ok: true, play: { ...play, run } }
-			: problem(path, `The step "${given.step}" does not take this answer in the state "${stateOf(taken)}".`, 'Check the outcome against the step.');
+			: problem(
+					path,
+					`The step "${given.step}" does not take this answer in the state "${stateOf(taken)}".`,
+					'Check the outcome against the step.'
+				);
 	if ('cannot-tell' in given) return done(send(taken, { type: 'CANNOT_TELL', reason: given['cannot-tell'] }));
 	if ('outcome' in given) {
 		const known = isPathStep(step) ? stepTable(resolved, step).outcomes : Object.keys(step.outcomes);
 		if (!known.includes(given.outcome))
-			return problem([...path, 'outcome'], `The step "${given.step}" has no outcome "${given.outcome}".`, names(known));
+			return problem(
+				[...path, 'outcome'],
+				`The step "${given.step}" has no outcome "${given.outcome}".`,
+				names(known)
+			);
 		return done(send(taken, { type: 'ANSWER', outcome: given.outcome }));
 	}
 	return answerReading(play, taken, given, path);
 }
 
-function answerReading(play: Play, taken: Run, given: Extract<StepAnswer, { reading: string }>, path: PlayProblem['path']): PlayResult {
+function answerReading(
+	play: Play,
+	taken: Run,
+	given: Extract<StepAnswer, { reading: string }>,
+	path: PlayProblem['path']
+): PlayResult {
 	const step = taken.resolved.steps[given.step];
 	if (step?.kind !== 'measure')
-		return problem([...path, 'reading'], `Nothing is measured at the step "${given.step}".`, 'Give its outcome instead.');
+		return problem(
+			[...path, 'reading'],
+			`Nothing is measured at the step "${given.step}".`,
+			'Give its outcome instead.'
+		);
 	const parsed = parseReading(step, given.reading);
-	if (!parsed.ok) return problem([...path, 'reading'], `"${given.reading}" cannot be read as ${step.measure}.`, parsed.hint);
+	if (!parsed.ok)
+		return problem(
+			[...path, 'reading'],
+			`"${given.reading}" cannot be read as ${step.measure}.`,
+			parsed.hint
+		);
 	const judged = judgeReading(step, parsed.value, expectedAt(taken.resolved.plan, step.at, play.service));
 	if (!judged)
-		return problem([...path, 'reading'], `Nobody knows what to expect at "${step.at}" of this set.`, 'Give the outcome in words, or the service volts under  set: service:');
-	const run = send(taken, { type: 'ANSWER', outcome: judged.outcome, typed: given.reading, reading: parsed.value });
-	return run ? { ok: true, play: { ...play, run } } : problem(path, `The step "${given.step}" could not be taken.`, 'Check its power state and what it needs.');
+		return problem(
+			[...path, 'reading'],
+			`Nobody knows what to expect at "${step.at}" of this set.`,
+			'Give the outcome in words, or the service volts under  set: service:'
+		);
+	const run = send(taken, {
+		type: 'ANSWER',
+		outcome: judged.outcome,
+		typed: given.reading,
+		reading: parsed.value
+	});
+	return run
+		? { ok: true, play: { ...play, run } }
+		: problem(
+				path,
+				`The step "${given.step}" could not be taken.`,
+				'Check its power state and what it needs.'
+			);
 }
 
-function repairPart(play: Play, given: Extract<Given, { repair: string }>, path: PlayProblem['path']): PlayResult {
+function repairPart(
+	play: Play,
+	given: Extract<Given, { repair: string }>,
+	path: PlayProblem['path']
+): PlayResult {
 	const suspects = play.run.resolved.suspects.map(({ id }) => id);
 	if (!suspects.includes(given.repair))
 		return problem([...path, 'repair'], `"${given.repair}" is not a suspect of this trace.`, names(suspects));
 	let run = send(play.run, { type: 'SUSPECT', suspect: given.repair });
 	run = run && send(run, { type: 'REPAIR' });
 	run = run && send(powerTo(run, 'unplugged'), { type: 'CHANGED' });
-	run = run && send(powerTo(run, 'live'), { type: 'PROVE', symptom: given.symptom, partWas: given['part-was'] });
-	return run ? { ok: true, play: { ...play, run } } : problem(path, 'The repair could not be played here.', 'Give it after an answer, not within a step.');
+	run =
+		run && send(powerTo(run, 'live'), { type: 'PROVE', symptom: given.symptom, partWas: given['part-was'] });
+	return run
+		? { ok: true, play: { ...play, run } }
+		: problem(path, 'The repair could not be played here.', 'Give it after an answer, not within a step.');
 }
 
 /** Give the program one answer of the case. `path` is where it stands in the file. */
@@ -134,7 +208,9 @@ export function viewOf({ case: played, run, service }: Play): View {
 	const now = trace(run.resolved, evidenceOf(run, instruments, service));
 	// A step whose answer a second fault has made void is asked again.
 	const counted = new Set(now.answers.map(({ answer }) => answer.step));
-	const reopened = contextOf(run).answers.map(({ step }) => step).filter((step) => !counted.has(step));
+	const reopened = contextOf(run)
+		.answers.map(({ step }) => step)
+		.filter((step) => !counted.has(step));
 	const suggestions = suggest(now, situationOf(run, instruments, reopened));
 	return { trace: now, suggestions, repair: repairAdvice(now, suggestions, stepPower(contextOf(run).power)) };
 }
@@ -161,7 +237,10 @@ function describeStep({ trace, suggestions }: View) {
 
 function conflictsOf({ trace }: View): string[] {
 	if (trace.answers.length < 2) return [];
-	const conflict = findConflict(trace.entry, trace.answers.map(({ likelihood }) => likelihood));
+	const conflict = findConflict(
+		trace.entry,
+		trace.answers.map(({ likelihood }) => likelihood)
+	);
 	const odd = trace.answers[conflict.repeat];
 	return conflict.warn && odd
 		? [`The answers do not fit well together. Repeat this one first: ${answerText(odd)}.`]
@@ -174,7 +253,9 @@ function describeRepair({ trace, repair }: View) {
 	return {
 		because: repair.because,
 		suspect: suspect?.id ?? null,
-		do: suspect?.placed?.suspect.repair.do.trim() ?? 'Look outside this list: nothing named here explains what was found.',
+		do:
+			suspect?.placed?.suspect.repair.do.trim() ??
+			'Look outside this list: nothing named here explains what was found.',
 		proof: suspect?.placed?.suspect.proof.trim() ?? null
 	};
 }
@@ -186,17 +267,26 @@ export function report(play: Play) {
 		case: play.case.id,
 		state: stateOf(play.run),
 		power: contextOf(play.run).power,
-		standings: standings(view.trace).slice(0, 12).map(({ id, placed, section, probability }) => ({
-			id,
-			part: nameOf(placed),
-			section: section ? SECTIONS[section] : null,
-			percent: percentOf(probability),
-			number: standingNumber(probability),
-			word: standingWord(probability)
-		})),
+		standings: standings(view.trace)
+			.slice(0, 12)
+			.map(({ id, placed, section, probability }) => ({
+				id,
+				part: nameOf(placed),
+				section: section ? SECTIONS[section] : null,
+				percent: percentOf(probability),
+				number: standingNumber(probability),
+				word: standingWord(probability)
+			})),
 		cleared: clearedNames(cleared(view.trace)),
 		step: describeStep(view),
-		runnersUp: view.suggestions.slice(1, 3).map(({ id, step, minutes, bits }) => ({ id, title: step.title, minutes, bits: Math.round(bits * 1000) / 1000 })),
+		runnersUp: view.suggestions
+			.slice(1, 3)
+			.map(({ id, step, minutes, bits }) => ({
+				id,
+				title: step.title,
+				minutes,
+				bits: Math.round(bits * 1000) / 1000
+			})),
 		conflicts: conflictsOf(view),
 		repair: describeRepair(view)
 	};

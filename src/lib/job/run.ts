@@ -44,7 +44,11 @@ export function evidenceOf(run: Run, instruments?: readonly Instrument[], servic
 	return { answers, mended, ...(instruments ? { instruments } : {}), ...(service ? { service } : {}) };
 }
 
-export function situationOf(run: Run, instruments?: readonly Instrument[], reopened: readonly string[] = []): Situation {
+export function situationOf(
+	run: Run,
+	instruments?: readonly Instrument[],
+	reopened: readonly string[] = []
+): Situation {
 	const { answers, power, limiterPassed, skipped, unavailable } = contextOf(run);
 	return {
 		// A set that must go through the limiter again is switched off first, whatever it is on now.

@@ -29,7 +29,9 @@ type StepAnswer = Extract<Given, { step: string }>;
  * Answer only what the program asks; everything else is "cannot tell". It goes on until nothing more can be
  * learnt on what the history offers.
  */
-function interview(start: Play): { ok: true; play: Play; asked: string[]; answered: string[] } | { ok: false; problem: PlayProblem } {
+function interview(
+	start: Play
+): { ok: true; play: Play; asked: string[]; answered: string[] } | { ok: false; problem: PlayProblem } {
 	const answers = new Map(
 		start.case.answers.flatMap((given, index): [string, { given: StepAnswer; index: number }][] =>
 			'step' in given ? [[given.step, { given, index }]] : []
@@ -56,7 +58,9 @@ function interview(start: Play): { ok: true; play: Play; asked: string[]; answer
 const isCause = (played: Case, id: string, section: string | undefined) => {
 	const [family] = id.split('@');
 	if (id === played.cause.suspect) return true;
-	return family === played.cause.suspect && [played.cause.section, ...played.cause.also].includes(section as never);
+	return (
+		family === played.cause.suspect && [played.cause.section, ...played.cause.also].includes(section as never)
+	);
 };
 
 /** Play a case blind and rank its real cause. A score on histories that the library was written with is a training score. */
@@ -68,7 +72,8 @@ export function scoreCase(library: Library, played: Case): ScoreResult {
 	const ranked = standings(viewOf(end.play).trace);
 	const index = ranked.findIndex(({ id, section }) => isCause(played, id, section));
 	const sums = new Map<string, number>();
-	for (const { section, probability } of ranked) if (section) sums.set(section, (sums.get(section) ?? 0) + probability);
+	for (const { section, probability } of ranked)
+		if (section) sums.set(section, (sums.get(section) ?? 0) + probability);
 	const [leading] = [...sums].sort((a, b) => b[1] - a[1] || a[0].localeCompare(b[0]));
 	return {
 		ok: true,
@@ -76,7 +81,8 @@ export function scoreCase(library: Library, played: Case): ScoreResult {
 			case: played.id,
 			rank: index + 1,
 			probability: ranked[index]?.probability ?? 0,
-			sectionFirst: leading !== undefined && [played.cause.section, ...played.cause.also].includes(leading[0] as never),
+			sectionFirst:
+				leading !== undefined && [played.cause.section, ...played.cause.also].includes(leading[0] as never),
 			asked: end.asked,
 			answered: end.answered,
 			leaders: ranked.slice(0, 3).map(({ id, probability }) => ({ id, probability }))

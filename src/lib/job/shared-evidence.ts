@@ -39,34 +39,32 @@ const latest = (facts: readonly Fact[]): Fact[] =>
 /** A proof, and the part that it was about. */
 interface Proof extends Omit<Mended, 'after'> {
 	order: number;
-	flow: string;
-	cured: boolean;
+	/** The run stands cured by this very part. */
+	curedBy: FlowRun | undefined;
 }
 
-function proofsOfRun({ flow, done }: FlowRun): Proof[] {
+function proofsOfRun(flow: FlowRun): Proof[] {
 	let suspect: string | undefined;
-	return done.flatMap(({ event, order }): Proof[] => {
+	const proofs = flow.done.flatMap(({ event, order }): Proof[] => {
 		if (event.kind === 'suspected') suspect = event.data.suspect;
 		if (event.kind !== 'proved' || suspect === undefined) return [];
-		const { symptom, partWas } = event.data;
-		return [{ suspect, was: partWas, order, flow, cured: symptom === 'cured' }];
+		return [{ suspect, was: event.data.partWas, order, curedBy: undefined }];
 	});
+	const last = proofs.at(-1);
+	if (last && stateOf(flow.run) === 'cured') last.curedBy = flow;
+	return proofs;
 }
 
 /**
- * A part that cured another symptom, or one that came back, is no suspect any more; while this flow stands cured,
- * its own part still is.
+ * What is known to this flow of the set, up to a place in the order of the job. A part that cured another symptom,
+ * or one that came back, is no suspect any more; while this flow stands cured, its own part still is.
  */
-const isBehind = (state: JobState, flow: FlowRun) => (proof: Proof) =>
-	!proof.cured || proof.flow !== flow.flow || stateOf(flow.run) !== 'cured' || !state.flows[flow.flow];
-
-/** What is known to this flow of the set, up to a place in the order of the job. */
 export function evidenceIn(state: JobState, flow: FlowRun, upTo = Infinity): Evidence {
 	const { steps } = flow.run.resolved;
 	const facts = latest(factsOf(state).filter(({ order, answer }) => order <= upTo && Object.hasOwn(steps, answer.step)));
 	const mended = allRuns(state)
 		.flatMap(proofsOfRun)
-		.filter((proof) => proof.order <= upTo && isBehind(state, flow)(proof))
+		.filter(({ order, curedBy }) => order <= upTo && curedBy !== flow)
 		.sort((a, b) => a.order - b.order)
 		.map(({ suspect, was, order }) => ({ suspect, was, after: facts.filter((fact) => fact.order < order).length }));
 	const { instruments, service } = state.intake ?? {};

@@ -17,7 +17,11 @@ function missingNames(plan: Plan): PlanProblem[] {
 	const problems: PlanProblem[] = [];
 	const valve = (path: PlanProblem['path'], id: string | undefined) => {
 		if (id && !has(plan.valves, id))
-			problems.push({ path, message: `The plan has no valve "${id}".`, remedy: known(Object.keys(plan.valves)) });
+			problems.push({
+				path,
+				message: `The plan has no valve "${id}".`,
+				remedy: known(Object.keys(plan.valves))
+			});
 	};
 	for (const [id, stage] of Object.entries(plan.stages)) valve(['stages', id, 'valve'], stage.valve);
 	for (const [id, line] of Object.entries(plan.lines)) valve(['lines', id, 'valve'], line.valve);

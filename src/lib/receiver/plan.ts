@@ -7,7 +7,8 @@ const Name = z.string().regex(/^[a-z][a-z0-9-]*$/, {
 	error: ({ input }) => `"${String(input)}" is not a name. Use lower-case letters, digits and hyphens.`
 });
 const PointName = z.string().regex(/^[a-z][a-z0-9-]*\.[a-z0-9-]+$/, {
-	error: ({ input }) => `"${String(input)}" is not a test point. Write stage and point with one dot: "output.grid".`
+	error: ({ input }) =>
+		`"${String(input)}" is not a test point. Write stage and point with one dot: "output.grid".`
 });
 
 export const Section = z.enum(SECTION_IDS as [SectionId, ...SectionId[]], {
@@ -40,7 +41,10 @@ export const Sources = z.union([z.string().min(2), z.array(z.string().min(2)).mi
 });
 
 const traitShape = Object.fromEntries(
-	Object.entries(TRAITS).map(([name, values]) => [name, z.enum(values as readonly string[] as [string]).optional()])
+	Object.entries(TRAITS).map(([name, values]) => [
+		name,
+		z.enum(values as readonly string[] as [string]).optional()
+	])
 ) as unknown as Record<TraitName, z.ZodOptional<z.ZodType<string>>>;
 
 /** Traits of a set, each from its own list. */
@@ -48,7 +52,7 @@ export const PlanTraits = z.strictObject(traitShape);
 
 const Valve = z.strictObject({
 	type: z.string().min(2),
-	title: z.string(),
+	title: z.string()
 });
 
 const Stage = z.strictObject({

@@ -7,7 +7,16 @@ import { parseWhen } from '../../../src/lib/flow/when.ts';
 import { expectedIn, loadSample, sampleFiles, sampleNames } from './sample.ts';
 
 /** What the loader itself complains of, before any check runs. `too-large` is made in code below. */
-const LOADER = ['schema', 'unknown-key', 'not-yaml', 'alias', 'twice', 'changes-shared', 'stray-file', 'plan'];
+const LOADER = [
+	'schema',
+	'unknown-key',
+	'not-yaml',
+	'alias',
+	'twice',
+	'changes-shared',
+	'stray-file',
+	'plan'
+];
 
 const findingsOf = (name: string): Finding[] => {
 	const result = loadSample(name);

@@ -12,16 +12,17 @@ const PLACES: Readonly<Record<string, string>> = {
 	suspects: 'flows/shared/suspects'
 };
 
+/** `.yaml.txt` is YAML that no formatter can read. */
+const ENDING = /\.yaml(\.txt)?$/;
+
 function filesIn(name: string): SourceText[] {
 	const folder = join(FOLDER, name);
 	return readdirSync(folder)
-		.filter((file) => file.endsWith('.yaml'))
+		.filter((file) => ENDING.test(file))
 		.map((file) => {
-			const word = /([a-z]+)\.yaml$/.exec(file)?.[1] ?? '';
-			return {
-				path: `${PLACES[word] ?? 'flows/shared'}/${file}`,
-				text: readFileSync(join(folder, file), 'utf8')
-			};
+			const stem = file.replace(ENDING, '');
+			const place = PLACES[stem.split('-').at(-1) ?? ''] ?? 'flows/shared';
+			return { path: `${place}/${stem}.yaml`, text: readFileSync(join(folder, file), 'utf8') };
 		});
 }
 

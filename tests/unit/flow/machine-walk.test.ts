@@ -1,7 +1,13 @@
 import { describe, expect, test } from 'vitest';
 import { getAdjacencyMap } from 'xstate/graph';
 import { transition, type EventFromLogic, type SnapshotFrom } from 'xstate';
-import { compileFlow, powerSuits, stepOfState, stepState, type FlowMachine } from '../../../src/lib/flow/compile.ts';
+import {
+	compileFlow,
+	powerSuits,
+	stepOfState,
+	stepState,
+	type FlowMachine
+} from '../../../src/lib/flow/compile.ts';
 import { outcomesOf } from '../../../src/lib/flow/evidence.ts';
 import type { MachineEvent, Power } from '../../../src/lib/flow/machine-types.ts';
 import { expectedAt, judgeReading } from '../../../src/lib/flow/reading.ts';
@@ -57,7 +63,11 @@ function eventsIn(resolved: ResolvedFlow, snapshot: Snapshot): MachineEvent[] {
 		{ type: 'SUSPECT', suspect: resolved.suspects[0]?.id ?? '' },
 		{ type: 'REPAIR' },
 		{ type: 'CHANGED' },
-		...(['cured', 'unchanged', 'changed'] as const).map((symptom): MachineEvent => ({ type: 'PROVE', symptom, partWas: 'bad' })),
+		...(['cured', 'unchanged', 'changed'] as const).map((symptom): MachineEvent => ({
+			type: 'PROVE',
+			symptom,
+			partWas: 'bad'
+		})),
 		{ type: 'GIVE_UP' },
 		{ type: 'GO_ON' },
 		{ type: 'UNDO' }
@@ -66,7 +76,12 @@ function eventsIn(resolved: ResolvedFlow, snapshot: Snapshot): MachineEvent[] {
 
 /** States by value and power, and by what a gate or a proof waits for. */
 const key = ({ value, context }: Snapshot): string =>
-	[value, context.power, context.limiterPassed, value === 'gate' ? `${context.wanted} ${context.prepared}` : ''].join(' | ');
+	[
+		value,
+		context.power,
+		context.limiterPassed,
+		value === 'gate' ? `${context.wanted} ${context.prepared}` : ''
+	].join(' | ');
 
 function walk(resolved: ResolvedFlow, machine: FlowMachine) {
 	return getAdjacencyMap(machine, {
@@ -77,70 +92,78 @@ function walk(resolved: ResolvedFlow, machine: FlowMachine) {
 	});
 }
 
-describe.each(allShipped().map((resolved) => ({ name: `${resolved.flow.id} on ${resolved.plan.id}`, resolved })))(
-	'$name',
-	({ resolved }) => {
-		const machine = compileFlow(resolved);
-		const map = walk(resolved, machine);
-		const snapshots = Object.values(map).map(({ state }) => state as Snapshot);
+describe.each(
+	allShipped().map((resolved) => ({ name: `${resolved.flow.id} on ${resolved.plan.id}`, resolved }))
+)('$name', ({ resolved }) => {
+	const machine = compileFlow(resolved);
+	const map = walk(resolved, machine);
+	const snapshots = Object.values(map).map(({ state }) => state as Snapshot);
 
-		test('every state is reached', () => {
-			const reached = new Set(snapshots.map(({ value }) => String(value)));
-			expect(Object.keys(machine.states).filter((state) => !reached.has(state))).toEqual([]);
-		});
+	test('every state is reached', () => {
+		const reached = new Set(snapshots.map(({ value }) => String(value)));
+		expect(Object.keys(machine.states).filter((state) => !reached.has(state))).toEqual([]);
+	});
 
-		test('every transition is taken', () => {
-			const taken = new Set<unknown>();
-			const take = (snapshot: Snapshot, event: MachineEvent) => {
-				for (const definition of machine.getTransitionData(snapshot, event) ?? []) taken.add(definition);
-			};
-			for (const snapshot of snapshots) for (const event of eventsIn(resolved, snapshot)) take(snapshot, event);
-			// The way back from every edge, at once and after each change of the power state.
-			for (const next of Object.values(map).flatMap(({ transitions }) => Object.values(transitions).map(({ state }) => state as Snapshot))) {
-				take(next, { type: 'UNDO' });
-				for (const to of POWERS) take(transition(machine, next, { type: 'POWER', to, volts: DEAD })[0], { type: 'UNDO' });
-			}
-			const nodes = [machine.root, ...Object.values(machine.states)];
-			const all = nodes.flatMap((node) => [...node.transitions.values(), node.always ?? []].flat());
-			const missed = all.filter((definition) => !taken.has(definition) && definition.eventType !== '');
-			expect(missed.map(({ source, eventType, target }) => `${source.key} ${eventType} ${target?.[0]?.key ?? ''}`)).toEqual([]);
-		});
+	test('every transition is taken', () => {
+		const taken = new Set<unknown>();
+		const take = (snapshot: Snapshot, event: MachineEvent) => {
+			for (const definition of machine.getTransitionData(snapshot, event) ?? []) taken.add(definition);
+		};
+		for (const snapshot of snapshots) for (const event of eventsIn(resolved, snapshot)) take(snapshot, event);
+		// The way back from every edge, at once and after each change of the power state.
+		for (const next of Object.values(map).flatMap(({ transitions }) =>
+			Object.values(transitions).map(({ state }) => state as Snapshot)
+		)) {
+			take(next, { type: 'UNDO' });
+			for (const to of POWERS)
+				take(transition(machine, next, { type: 'POWER', to, volts: DEAD })[0], { type: 'UNDO' });
+		}
+		const nodes = [machine.root, ...Object.values(machine.states)];
+		const all = nodes.flatMap((node) => [...node.transitions.values(), node.always ?? []].flat());
+		const missed = all.filter((definition) => !taken.has(definition) && definition.eventType !== '');
+		expect(
+			missed.map(({ source, eventType, target }) => `${source.key} ${eventType} ${target?.[0]?.key ?? ''}`)
+		).toEqual([]);
+	});
 
-		test('every step is entered through the gate where another power state stands in the way', () => {
-			const edges = Object.values(map).flatMap(({ state, transitions }) =>
-				(state as Snapshot).value === 'gate' ? Object.values(transitions).map(({ state: next }) => String((next as Snapshot).value)) : []
+	test('every step is entered through the gate where another power state stands in the way', () => {
+		const edges = Object.values(map).flatMap(({ state, transitions }) =>
+			(state as Snapshot).value === 'gate'
+				? Object.values(transitions).map(({ state: next }) => String((next as Snapshot).value))
+				: []
+		);
+		expect(Object.keys(resolved.steps).filter((id) => !edges.includes(stepState(id)))).toEqual([]);
+	});
+
+	test('no step is ever open in another power state than its own', () => {
+		for (const { value, context } of snapshots) {
+			const id = stepOfState(String(value));
+			if (id === undefined) continue;
+			expect(powerSuits(resolved.steps[id] as Step, context.power), `${id} while ${context.power}`).toBe(
+				true
 			);
-			expect(Object.keys(resolved.steps).filter((id) => !edges.includes(stepState(id)))).toEqual([]);
-		});
+		}
+	});
 
-		test('no step is ever open in another power state than its own', () => {
-			for (const { value, context } of snapshots) {
-				const id = stepOfState(String(value));
-				if (id === undefined) continue;
-				expect(powerSuits(resolved.steps[id] as Step, context.power), `${id} while ${context.power}`).toBe(true);
-			}
-		});
+	test('full mains only after the limiter, and dead only by two readings below 10 V', () => {
+		for (const { state } of Object.values(map)) {
+			const snapshot = state as Snapshot;
+			if (!snapshot.context.limiterPassed) expect(snapshot.can({ type: 'POWER', to: 'live' })).toBe(false);
+			expect(snapshot.can({ type: 'POWER', to: 'unplugged' })).toBe(false);
+			expect(snapshot.can({ type: 'POWER', to: 'unplugged', volts: [9.9, 10] })).toBe(false);
+		}
+	});
 
-		test('full mains only after the limiter, and dead only by two readings below 10 V', () => {
-			for (const { state } of Object.values(map)) {
-				const snapshot = state as Snapshot;
-				if (!snapshot.context.limiterPassed) expect(snapshot.can({ type: 'POWER', to: 'live' })).toBe(false);
-				expect(snapshot.can({ type: 'POWER', to: 'unplugged' })).toBe(false);
-				expect(snapshot.can({ type: 'POWER', to: 'unplugged', volts: [9.9, 10] })).toBe(false);
-			}
-		});
+	test('a part is changed only on a set proved dead', () => {
+		for (const snapshot of snapshots.filter(({ value }) => value === 'repairing'))
+			expect(snapshot.can({ type: 'CHANGED' })).toBe(snapshot.context.power === 'unplugged');
+	});
 
-		test('a part is changed only on a set proved dead', () => {
-			for (const snapshot of snapshots.filter(({ value }) => value === 'repairing'))
-				expect(snapshot.can({ type: 'CHANGED' })).toBe(snapshot.context.power === 'unplugged');
-		});
-
-		test('every step takes "cannot tell" and "skip"', () => {
-			for (const id of Object.keys(resolved.steps)) {
-				const open = snapshots.find(({ value }) => value === stepState(id));
-				expect(open?.can({ type: 'CANNOT_TELL', reason: 'no access' })).toBe(true);
-				expect(open?.can({ type: 'SKIP' })).toBe(true);
-			}
-		});
-	}
-);
+	test('every step takes "cannot tell" and "skip"', () => {
+		for (const id of Object.keys(resolved.steps)) {
+			const open = snapshots.find(({ value }) => value === stepState(id));
+			expect(open?.can({ type: 'CANNOT_TELL', reason: 'no access' })).toBe(true);
+			expect(open?.can({ type: 'SKIP' })).toBe(true);
+		}
+	});
+});

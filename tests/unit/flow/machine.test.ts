@@ -15,7 +15,15 @@ function must(run: Run, ...events: MachineEvent[]): Run {
 	}, run);
 }
 
-const findings = ({ answers, unavailable, skipped, mended, suspect, wanted, prepared }: MachineContext): Findings => ({
+const findings = ({
+	answers,
+	unavailable,
+	skipped,
+	mended,
+	suspect,
+	wanted,
+	prepared
+}: MachineContext): Findings => ({
 	answers,
 	unavailable,
 	skipped,
@@ -25,17 +33,27 @@ const findings = ({ answers, unavailable, skipped, mended, suspect, wanted, prep
 	prepared
 });
 
-const answer = (step: string, outcome: string) => (run: Run) => must(takeStep(run, step), { type: 'ANSWER', outcome });
+const answer = (step: string, outcome: string) => (run: Run) =>
+	must(takeStep(run, step), { type: 'ANSWER', outcome });
 
 describe('answers', () => {
 	test('an answer keeps its reading, what was typed and the power state', () => {
-		const run = must(takeStep(start(), 'v-og'), { type: 'ANSWER', outcome: 'positive', typed: '+1,2', reading: 1.2 });
+		const run = must(takeStep(start(), 'v-og'), {
+			type: 'ANSWER',
+			outcome: 'positive',
+			typed: '+1,2',
+			reading: 1.2
+		});
 		expect(stateOf(run)).toBe('choosing');
-		expect(contextOf(run).answers).toEqual([{ step: 'v-og', outcome: 'positive', typed: '+1,2', reading: 1.2, power: 'live' }]);
+		expect(contextOf(run).answers).toEqual([
+			{ step: 'v-og', outcome: 'positive', typed: '+1,2', reading: 1.2, power: 'live' }
+		]);
 	});
 
 	test('a reading outside the band of its outcome is refused', () => {
-		expect(send(takeStep(start(), 'v-og'), { type: 'ANSWER', outcome: 'zero', reading: 1.2 })).toBeUndefined();
+		expect(
+			send(takeStep(start(), 'v-og'), { type: 'ANSWER', outcome: 'zero', reading: 1.2 })
+		).toBeUndefined();
 	});
 
 	test('an outcome that the step does not have is refused', () => {
@@ -63,7 +81,9 @@ describe('gates', () => {
 	test('a set that did not play goes through the limiter first', () => {
 		const run = must(start(false), { type: 'TAKE', step: 'v-og' });
 		expect(send(run, { type: 'POWER', to: 'live' })).toBeUndefined();
-		expect(stateOf(must(run, { type: 'POWER', to: 'limiter' }, { type: 'POWER', to: 'live' }))).toBe(stepState('v-og'));
+		expect(stateOf(must(run, { type: 'POWER', to: 'limiter' }, { type: 'POWER', to: 'live' }))).toBe(
+			stepState('v-og')
+		);
 	});
 
 	test('40 V at the reservoir is not dead, 3 V and 1 V are', () => {
@@ -101,13 +121,22 @@ describe('gates', () => {
 	test('after a red anode no live step opens before the limiter', () => {
 		const red = answer('glance', 'anode-red')(start());
 		expect(stateOf(must(red, { type: 'TAKE', step: 'v-og' }))).toBe('gate');
-		const proved = must(red, { type: 'TAKE', step: 'v-og' }, { type: 'POWER', to: 'limiter' }, { type: 'POWER', to: 'live' });
+		const proved = must(
+			red,
+			{ type: 'TAKE', step: 'v-og' },
+			{ type: 'POWER', to: 'limiter' },
+			{ type: 'POWER', to: 'live' }
+		);
 		expect(stateOf(proved)).toBe(stepState('v-og'));
 	});
 });
 
 describe('repair', () => {
-	const repairing = must(powerTo(start(), 'live'), { type: 'SUSPECT', suspect: 'cc-leak' }, { type: 'REPAIR' });
+	const repairing = must(
+		powerTo(start(), 'live'),
+		{ type: 'SUSPECT', suspect: 'cc-leak' },
+		{ type: 'REPAIR' }
+	);
 
 	test('no part is changed on a set that is not proved dead', () => {
 		expect(send(repairing, { type: 'CHANGED' })).toBeUndefined();
@@ -134,11 +163,14 @@ describe('repair', () => {
 		expect(stateOf(must(cured, { type: 'GO_ON' }))).toBe('choosing');
 	});
 
-	test.each(['unchanged', 'changed'] as const)('symptom %s: the trace goes on without that part', (symptom) => {
-		const on = must(proving, { type: 'PROVE', symptom, partWas: 'good' });
-		expect(stateOf(on)).toBe('choosing');
-		expect(contextOf(on).mended).toEqual([{ suspect: 'cc-leak', was: 'good', after: 0 }]);
-	});
+	test.each(['unchanged', 'changed'] as const)(
+		'symptom %s: the trace goes on without that part',
+		(symptom) => {
+			const on = must(proving, { type: 'PROVE', symptom, partWas: 'good' });
+			expect(stateOf(on)).toBe('choosing');
+			expect(contextOf(on).mended).toEqual([{ suspect: 'cc-leak', was: 'good', after: 0 }]);
+		}
+	);
 
 	test('what is not a suspect of this trace cannot be condemned', () => {
 		expect(send(start(), { type: 'SUSPECT', suspect: 'flux-capacitor' })).toBeUndefined();
@@ -148,9 +180,15 @@ describe('repair', () => {
 describe('undo', () => {
 	test('n answers and n undos give the findings before, and the power state as it is now', () => {
 		const before = answer('v-og', 'positive')(powerTo(start(), 'live'));
-		const after = [answer('v-ok', 'high'), answer('r-ot', 'as-usual'), answer('v-lift', 'zero')].reduce((run, go) => go(run), before);
+		const after = [answer('v-ok', 'high'), answer('r-ot', 'as-usual'), answer('v-lift', 'zero')].reduce(
+			(run, go) => go(run),
+			before
+		);
 		const steps = contextOf(after).past.length - contextOf(before).past.length;
-		const back = Array.from({ length: steps }, (): MachineEvent => ({ type: 'UNDO' })).reduce((run, event) => must(run, event), after);
+		const back = Array.from({ length: steps }, (): MachineEvent => ({ type: 'UNDO' })).reduce(
+			(run, event) => must(run, event),
+			after
+		);
 		expect(findings(contextOf(back))).toEqual(findings(contextOf(before)));
 		expect(contextOf(back).power).toBe('live');
 		expect(stateOf(back)).toBe('choosing');
@@ -168,7 +206,10 @@ describe('undo', () => {
 	});
 
 	test('undoing a change of a part does not undo the demand for the limiter', () => {
-		const changed = must(powerTo(must(start(), { type: 'SUSPECT', suspect: 'cc-leak' }, { type: 'REPAIR' }), 'unplugged'), { type: 'CHANGED' });
+		const changed = must(
+			powerTo(must(start(), { type: 'SUSPECT', suspect: 'cc-leak' }, { type: 'REPAIR' }), 'unplugged'),
+			{ type: 'CHANGED' }
+		);
 		expect(contextOf(must(changed, { type: 'UNDO' })).limiterPassed).toBe(false);
 	});
 });

@@ -3,26 +3,38 @@ import { repairAdvice, suggest, suspectsOfRepair } from '../../../src/lib/flow/a
 import { stepTable } from '../../../src/lib/flow/evidence.ts';
 import { learnt, nameOf, reasonsFor, whySuggested } from '../../../src/lib/flow/explain.ts';
 import { resolveFlow } from '../../../src/lib/flow/resolve.ts';
-import { cleared, NOT_LISTED, sectionStandings, standings, trace, type TraceAnswer } from '../../../src/lib/flow/trace.ts';
+import {
+	cleared,
+	NOT_LISTED,
+	sectionStandings,
+	standings,
+	trace,
+	type TraceAnswer
+} from '../../../src/lib/flow/trace.ts';
 import { allShipped, shipped, shippedLibrary } from '../../library.ts';
 
 const weakAm = shipped('weak-on-am-fine-on-fm', 'am-fm-shared');
 const hot = shipped('distorted-output-valve-hot', 'am-fm-shared');
 const evidence = (answers: TraceAnswer[] = []) => ({ answers, mended: [] });
-const share = (t: ReturnType<typeof trace>, id: string) => standings(t).find((s) => s.id === id)?.probability ?? NaN;
+const share = (t: ReturnType<typeof trace>, id: string) =>
+	standings(t).find((s) => s.id === id)?.probability ?? NaN;
 
 describe('FM plays, AM faint', () => {
 	const start = trace(weakAm, evidence());
 
 	test('everything that both bands share is cleared by the complaint itself', () => {
 		const { sections, places } = cleared(start);
-		expect(sections).toEqual(expect.arrayContaining(['audio', 'output', 'loudspeaker', 'power-supply', 'heaters']));
+		expect(sections).toEqual(
+			expect.arrayContaining(['audio', 'output', 'loudspeaker', 'power-supply', 'heaters'])
+		);
 		for (const section of ['front-end', 'oscillator', 'switching']) expect(sections).not.toContain(section);
 		expect(places.map(({ id }) => id)).not.toContain('if-can-1-am');
 	});
 
 	test('one sentence says so', () => {
-		expect(learnt(undefined, start)).toMatch(/^AM is faint, FM plays well\. Cleared: .*audio, output, loudspeaker/);
+		expect(learnt(undefined, start)).toMatch(
+			/^AM is faint, FM plays well\. Cleared: .*audio, output, loudspeaker/
+		);
 	});
 
 	test('with cans of their own for AM, the AM cans stay suspect', () => {
@@ -35,7 +47,8 @@ describe('FM plays, AM faint', () => {
 			windings.parts.push('mica-base', 'screening');
 			delete plan.stages[can];
 		}
-		for (const path of Object.values(plan.paths)) path.splice(0, path.length, ...path.filter((entry) => !/^if-can-[12]$/.test(entry)));
+		for (const path of Object.values(plan.paths))
+			path.splice(0, path.length, ...path.filter((entry) => !/^if-can-[12]$/.test(entry)));
 		const separate = trace(resolveFlow(library, weakAm.flow, plan), evidence());
 		const places = cleared(separate).places.map(({ id }) => id);
 		expect(places).not.toContain('if-can-1-am');
@@ -50,7 +63,9 @@ describe('FM plays, AM faint', () => {
 	});
 });
 
-describe.each(allShipped().map((resolved) => ({ name: `${resolved.flow.id} on ${resolved.plan.id}`, resolved })))('$name', ({ resolved }) => {
+describe.each(
+	allShipped().map((resolved) => ({ name: `${resolved.flow.id} on ${resolved.plan.id}`, resolved }))
+)('$name', ({ resolved }) => {
 	test('standings sum to one and hold "something not listed"', () => {
 		const all = standings(trace(resolved, evidence()));
 		expect(all.reduce((sum, { probability }) => sum + probability, 0)).toBeCloseTo(1, 12);
@@ -68,7 +83,9 @@ describe.each(allShipped().map((resolved) => ({ name: `${resolved.flow.id} on ${
 	test('every step parts some suspects from others', () => {
 		for (const [id, step] of Object.entries(resolved.steps)) {
 			const { table } = stepTable(resolved, step);
-			const spread = table[0]?.map((_, o) => Math.max(...table.map((row) => row[o] ?? 0)) - Math.min(...table.map((row) => row[o] ?? 0)));
+			const spread = table[0]?.map(
+				(_, o) => Math.max(...table.map((row) => row[o] ?? 0)) - Math.min(...table.map((row) => row[o] ?? 0))
+			);
 			expect(Math.max(...(spread ?? [0])), id).toBeGreaterThan(0.2);
 		}
 	});
@@ -94,7 +111,9 @@ describe('a trace', () => {
 	});
 
 	test('positive grid that stays with the capacitor lifted: the valve', () => {
-		const [first] = standings(trace(hot, evidence([answers[0] as TraceAnswer, { step: 'v-lift', outcome: 'positive', reading: 2.8 }])));
+		const [first] = standings(
+			trace(hot, evidence([answers[0] as TraceAnswer, { step: 'v-lift', outcome: 'positive', reading: 2.8 }]))
+		);
 		expect(first?.id).toBe('ov-gas');
 	});
 
@@ -104,7 +123,8 @@ describe('a trace', () => {
 	});
 
 	test('one millivolt more across an edge turns no ranking over', () => {
-		const near = (reading: number, outcome: string) => share(trace(hot, evidence([{ step: 'v-og', outcome, reading }])), 'cc-leak');
+		const near = (reading: number, outcome: string) =>
+			share(trace(hot, evidence([{ step: 'v-og', outcome, reading }])), 'cc-leak');
 		expect(Math.abs(near(0.4995, 'raised') - near(0.5005, 'positive'))).toBeLessThan(0.01);
 	});
 
@@ -122,9 +142,15 @@ describe('a trace', () => {
 	test('each standing gives one sentence for each answer that moved it', () => {
 		const t = trace(hot, evidence(answers));
 		const reasons = reasonsFor(t, 'cc-leak');
-		expect(reasons.map(({ step }) => step).sort()).toEqual(['v-lift', 'v-og', 'v-ok'].filter((s) => reasons.some((r) => r.step === s)));
-		expect(reasons[0]?.sentence).toMatch(/\. This fault .* shows that; the rest of the suspects .* show it\.$/);
-		expect(reasonsFor(t, 'ov-gas').find(({ step }) => step === 'v-lift')).toMatchObject({ speaks: 'against' });
+		expect(reasons.map(({ step }) => step).sort()).toEqual(
+			['v-lift', 'v-og', 'v-ok'].filter((s) => reasons.some((r) => r.step === s))
+		);
+		expect(reasons[0]?.sentence).toMatch(
+			/\. This fault .* shows that; the rest of the suspects .* show it\.$/
+		);
+		expect(reasonsFor(t, 'ov-gas').find(({ step }) => step === 'v-lift')).toMatchObject({
+			speaks: 'against'
+		});
 	});
 
 	test('families are named with their place', () => {
@@ -142,7 +168,7 @@ describe('advice', () => {
 	const start = trace(hot, evidence());
 	const situation = { power: 'unplugged' as const, answered: [], skipped: [], unavailable: [] };
 
-	test('the author\'s opening comes first, then what tells most for its minutes', () => {
+	test("the author's opening comes first, then what tells most for its minutes", () => {
 		const [first, second, third] = suggest(trace(weakAm, evidence()), situation);
 		expect([first?.id, second?.id, third?.id]).toEqual(['settings', 'bands', 'aer-sub']);
 	});
@@ -170,7 +196,9 @@ describe('advice', () => {
 	});
 
 	test('the same state gives the same advice', () => {
-		expect(suggest(start, situation).map(({ id }) => id)).toEqual(suggest(trace(hot, evidence()), situation).map(({ id }) => id));
+		expect(suggest(start, situation).map(({ id }) => id)).toEqual(
+			suggest(trace(hot, evidence()), situation).map(({ id }) => id)
+		);
 	});
 
 	test('nothing below 0.02 bit is offered', () => {
@@ -185,11 +213,14 @@ describe('advice', () => {
 	});
 
 	test('a proved capacitor is proposed for repair', () => {
-		const proved = trace(hot, evidence([
-			{ step: 'v-og', outcome: 'positive', reading: 4 },
-			{ step: 'v-lift', outcome: 'zero', reading: 0 },
-			{ step: 'cap-leak-coupling', outcome: 'leaky' }
-		]));
+		const proved = trace(
+			hot,
+			evidence([
+				{ step: 'v-og', outcome: 'positive', reading: 4 },
+				{ step: 'v-lift', outcome: 'zero', reading: 0 },
+				{ step: 'cap-leak-coupling', outcome: 'leaky' }
+			])
+		);
 		const left = suggest(proved, { ...situation, answered: proved.answers.map(({ answer }) => answer) });
 		const advised = repairAdvice(proved, left, 'unplugged');
 		if (!advised.stop || advised.repair === undefined) throw new Error('Nothing is proposed.');

@@ -27,11 +27,20 @@ function problem(answers: string, before = head) {
 
 describe('a case with a mistake says where, what, and how to mend it', () => {
 	test('unknown step', () => {
-		expect(problem('  - {step: v-ogg, outcome: zero}\n')).toMatchObject({ line: 9, column: 12, message: expect.stringContaining('"v-ogg"'), remedy: expect.stringContaining('v-og') });
+		expect(problem('  - {step: v-ogg, outcome: zero}\n')).toMatchObject({
+			line: 9,
+			column: 12,
+			message: expect.stringContaining('"v-ogg"'),
+			remedy: expect.stringContaining('v-og')
+		});
 	});
 
 	test('unknown outcome', () => {
-		expect(problem('  - {step: v-og, outcome: purple}\n')).toMatchObject({ line: 9, message: expect.stringContaining('"purple"'), remedy: expect.stringContaining('positive') });
+		expect(problem('  - {step: v-og, outcome: purple}\n')).toMatchObject({
+			line: 9,
+			message: expect.stringContaining('"purple"'),
+			remedy: expect.stringContaining('positive')
+		});
 	});
 
 	test('a reading with two points', () => {
@@ -51,13 +60,19 @@ describe('a case with a mistake says where, what, and how to mend it', () => {
 	});
 
 	test('unknown flow, plan and suspect', () => {
-		expect(problem('  []\n', head.replace('distorted-output-valve-hot', 'hums')).message).toContain('no flow "hums"');
-		expect(problem('  []\n', head.replace('am-fm-shared', 'trf')).message).toContain('no receiver plan "trf"');
+		expect(problem('  []\n', head.replace('distorted-output-valve-hot', 'hums')).message).toContain(
+			'no flow "hums"'
+		);
+		expect(problem('  []\n', head.replace('am-fm-shared', 'trf')).message).toContain(
+			'no receiver plan "trf"'
+		);
 		expect(problem('  - {repair: flux, symptom: cured, part-was: bad}\n').message).toContain('"flux"');
 	});
 
 	test('a flow on a plan that lacks its bands', () => {
-		const before = head.replace('distorted-output-valve-hot', 'weak-on-am-fine-on-fm').replace('am-fm-shared', 'am-acdc-five');
+		const before = head
+			.replace('distorted-output-valve-hot', 'weak-on-am-fine-on-fm')
+			.replace('am-fm-shared', 'am-acdc-five');
 		expect(problem('  []\n', before).message).toContain('does not fit the plan');
 	});
 
@@ -69,12 +84,16 @@ describe('a case with a mistake says where, what, and how to mend it', () => {
 	test('an answer in no known form', () => {
 		const read = readCase('case.yaml', `${head}answers:\n  - {stop: v-og}\n`);
 		if (read.ok) throw new Error('It was read.');
-		expect(read.findings[0]).toMatchObject({ line: 9, remedy: expect.stringMatching(/Write|Remove|Compare/) });
+		expect(read.findings[0]).toMatchObject({
+			line: 9,
+			remedy: expect.stringMatching(/Write|Remove|Compare/)
+		});
 	});
 });
 
 describe('the report of a play', () => {
-	const told = '  - {step: v-og, reading: "+3 V"}\n  - {step: v-lift, reading: "0 V"}\n  - {step: cap-leak-coupling, reading: "30 Mohm"}\n';
+	const told =
+		'  - {step: v-og, reading: "+3 V"}\n  - {step: v-lift, reading: "0 V"}\n  - {step: cap-leak-coupling, reading: "30 Mohm"}\n';
 
 	test('names state, standings, what is cleared, and the next step with its place and outcomes', () => {
 		const { result } = play(told);
@@ -89,7 +108,9 @@ describe('the report of a play', () => {
 	});
 
 	test('answers that contradict each other are named, with the one to repeat', () => {
-		const { result } = play(`  - {step: v-og, reading: "+3 V"}\n  - {step: v-lift, reading: "0 V"}\n  - {step: cap-leak-coupling, reading: "50 Gohm"}\n`);
+		const { result } = play(
+			`  - {step: v-og, reading: "+3 V"}\n  - {step: v-lift, reading: "0 V"}\n  - {step: cap-leak-coupling, reading: "50 Gohm"}\n`
+		);
 		if (!result.ok) throw new Error(result.problem.message);
 		expect(report(result.play).conflicts[0]).toMatch(/Repeat this one first/);
 	});

@@ -21,7 +21,11 @@ function rangesOf({ step, at }: WrittenStep): Ranges {
 			ranges.complaints.push({ ...place, message, remedy });
 		} else if (!parsed.band.relative && parsed.band.unit !== unitOfStep(step)) {
 			const wanted = printQuantity(1, unitOfStep(step)).replace(/^1\s*/, '');
-			ranges.complaints.push({ ...place, message: `"${when}" is not in ${wanted}.`, remedy: `This step measures ${step.measure}: write the limit in ${wanted}.` });
+			ranges.complaints.push({
+				...place,
+				message: `"${when}" is not in ${wanted}.`,
+				remedy: `This step measures ${step.measure}: write the limit in ${wanted}.`
+			});
 		} else ranges.bands.push(parsed.band);
 	}
 	if (new Set(ranges.bands.map(({ relative }) => relative)).size > 1)
@@ -46,7 +50,10 @@ function problems(written: WrittenStep, kind: 'gap' | 'overlap'): Complaint[] {
 					kind === 'gap'
 						? `"${written.id}" says nothing about readings ${said.words}.`
 						: `"${written.id}" has two outcomes for readings ${said.words}.`,
-				remedy: kind === 'gap' ? `Add an outcome with  when: "${said.when}"` : 'Let one range end where the next begins.'
+				remedy:
+					kind === 'gap'
+						? `Add an outcome with  when: "${said.when}"`
+						: 'Let one range end where the next begins.'
 			};
 		});
 }

@@ -10,7 +10,9 @@ const GRAMMAR =
 
 /** Words that the calculation itself offers for this row (a kind of valve, a side). */
 const offers = (calculation: Calculation, row: string, word: string): boolean =>
-	Object.values(calculation.inputs).some((input) => input.key === row && input.kind !== 'number' && input.options.includes(word));
+	Object.values(calculation.inputs).some(
+		(input) => input.key === row && input.kind !== 'number' && input.options.includes(word)
+	);
 
 function limitNowhere(plans: Plan[], valve: string, field: string): string | undefined {
 	const types = plans.flatMap((plan) => plan.valves[valve]?.type ?? []);
@@ -24,9 +26,12 @@ function leadsNowhere(library: Library, steps: Set<string>, text: string): strin
 	const source = parseFill(text);
 	const plans = Object.values(library.plans);
 	if (!source) return `"${text}" does not say where the value comes from.`;
-	if (source.kind === 'reading' && source.of !== undefined && !steps.has(source.of)) return `There is no step "${source.of}" to read.`;
-	if (source.kind === 'volts' && !plans.some((p) => p.points[source.at])) return `There is no test point "${source.at}".`;
-	if (source.kind === 'value' && !plans.some((p) => p.values[source.of])) return `No plan has a value for "${source.of}".`;
+	if (source.kind === 'reading' && source.of !== undefined && !steps.has(source.of))
+		return `There is no step "${source.of}" to read.`;
+	if (source.kind === 'volts' && !plans.some((p) => p.points[source.at]))
+		return `There is no test point "${source.at}".`;
+	if (source.kind === 'value' && !plans.some((p) => p.values[source.of]))
+		return `No plan has a value for "${source.of}".`;
 	return source.kind === 'limit' ? limitNowhere(plans, source.valve, source.field) : undefined;
 }
 
@@ -37,7 +42,8 @@ function complaints(library: Library, steps: Set<string>, { step, at }: WrittenS
 	const rows = Object.values(calculation.inputs).flatMap((input) => keysOf(input));
 	return Object.entries(use.fill).flatMap(([row, said]): Complaint[] => {
 		const place = at(['calculation', 'fill', row]);
-		if (!rows.includes(row)) return [{ ...place, message: `"${use.id}" has no input "${row}".`, remedy: knownNames(row, rows) }];
+		if (!rows.includes(row))
+			return [{ ...place, message: `"${use.id}" has no input "${row}".`, remedy: knownNames(row, rows) }];
 		if (typeof said === 'number' || offers(calculation, row, said)) return [];
 		const message = leadsNowhere(library, steps, said);
 		return message === undefined ? [] : [{ ...place, message, remedy: GRAMMAR }];

@@ -12,7 +12,9 @@ const SAID: Readonly<Record<StepPower, string>> = {
 /** Whether the caution is shown on every set that can take the step: one for live chassis alone leaves the others bare. */
 function alwaysShown({ only = {} }: Caution, step: Step): boolean {
 	const wanted = step.only as Partial<Record<string, string[]>> | undefined;
-	return Object.entries(only).every(([trait, values]) => wanted?.[trait]?.every((value) => values?.includes(value)) ?? false);
+	return Object.entries(only).every(
+		([trait, values]) => wanted?.[trait]?.every((value) => values?.includes(value)) ?? false
+	);
 }
 
 /** The cautions that are enough for this step in this power state. */
@@ -24,7 +26,8 @@ const enough = (library: Library, step: Step, state: StepPower): string[] =>
 /** A step under power, or one that touches a chassis after power, shows the caution that covers its state. */
 export const liveWithoutCaution: Check = {
 	code: 'live-without-caution',
-	description: 'Every step under power, and every cold step that touches the chassis, names a caution for its power state.',
+	description:
+		'Every step under power, and every cold step that touches the chassis, names a caution for its power state.',
 	level: 'error',
 	scope: 'library',
 	check(library, origins) {

@@ -25,7 +25,9 @@ export const CHECKS: readonly Check[] = [
 ];
 
 const run = (checks: readonly Check[], library: Library, origins: Origins): Finding[] =>
-	checks.flatMap(({ code, level, check }) => check(library, origins).map((complaint) => ({ code, level, ...complaint })));
+	checks.flatMap(({ code, level, check }) =>
+		check(library, origins).map((complaint) => ({ code, level, ...complaint }))
+	);
 
 /** Everything that a schema cannot see. */
 export function runChecks(library: Library, origins: Origins): Finding[] {

@@ -4,12 +4,13 @@ import { flowFits, stepsFor } from '../resolve.ts';
 import type { Flow, Step } from '../schema.ts';
 import type { Check } from './types.ts';
 
-const plansOf = (library: Library, flow: Flow): Plan[] => Object.values(library.plans).filter((plan) => flowFits(flow, plan));
+const plansOf = (library: Library, flow: Flow): Plan[] =>
+	Object.values(library.plans).filter((plan) => flowFits(flow, plan));
 
 /** Steps whose `needs` can all be met, beginning with those that need nothing. */
 function reachable(steps: Record<string, Step>): Set<string> {
 	const reached = new Set<string>();
-	for (let grown = true; grown; ) {
+	for (let grown = true; grown;) {
 		grown = false;
 		for (const [id, step] of Object.entries(steps))
 			if (!reached.has(id) && step.needs.every((need) => reached.has(need) || !steps[need])) {
@@ -32,11 +33,14 @@ export const unreachableStep: Check = {
 			if (!plans.length) return [];
 			const reached = new Set(plans.flatMap((plan) => [...reachable(stepsFor(library, flow, plan))]));
 			const shared = flow.uses.flatMap((id, i) => (reached.has(id) ? [] : [{ id, path: ['uses', i] }]));
-			const own = Object.keys(flow.own.steps).flatMap((id) => (reached.has(id) ? [] : [{ id, path: ['own', 'steps', id] }]));
+			const own = Object.keys(flow.own.steps).flatMap((id) =>
+				reached.has(id) ? [] : [{ id, path: ['own', 'steps', id] }]
+			);
 			return [...shared, ...own].map(({ id, path }) => ({
 				...origins.at('flows', flow.id, path, true),
 				message: `No set that fits this flow can ever take the step "${id}".`,
-				remedy: 'Check its test point, its traits (only, never) and whether the steps it needs wait for each other.'
+				remedy:
+					'Check its test point, its traits (only, never) and whether the steps it needs wait for each other.'
 			}));
 		});
 	}

@@ -9,7 +9,8 @@ const SAME = 0.05;
 
 function apart(resolved: ResolvedFlow): (a: number, b: number) => boolean {
 	const tables = Object.values(resolved.steps).map((step) => stepTable(resolved, step).table);
-	return (a, b) => tables.some((table) => (table[a] ?? []).some((p, o) => Math.abs(p - (table[b]?.[o] ?? 0)) > SAME));
+	return (a, b) =>
+		tables.some((table) => (table[a] ?? []).some((p, o) => Math.abs(p - (table[b]?.[o] ?? 0)) > SAME));
 }
 
 function complaintsOf(library: Library, flow: Flow): { key: string; other: string }[] {
@@ -38,9 +39,15 @@ export const neverSeparated: Check = {
 		return Object.values(library.flows).flatMap((flow): Complaint[] => {
 			const pairs = new Map(complaintsOf(library, flow).map((pair) => [`${pair.key} ${pair.other}`, pair]));
 			return [...pairs.values()].map(({ key, other }) => ({
-				...origins.at('flows', flow.id, ['suspects', flow.suspects[key] ? key : (key.split('@')[0] ?? key)], true),
+				...origins.at(
+					'flows',
+					flow.id,
+					['suspects', flow.suspects[key] ? key : (key.split('@')[0] ?? key)],
+					true
+				),
 				message: `No step of this flow tells "${key}" from "${other}".`,
-				remedy: 'Use a step that parts them, or give both the same repair (repair: same) where one job mends both.'
+				remedy:
+					'Use a step that parts them, or give both the same repair (repair: same) where one job mends both.'
 			}));
 		});
 	}

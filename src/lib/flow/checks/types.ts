@@ -36,7 +36,8 @@ export function allSteps(library: Library, origins: Origins): WrittenStep[] {
 			id,
 			step,
 			beside: Object.keys(flow.own.steps),
-			at: (path: readonly PropertyKey[] = [], key = false) => origins.at('flows', flow.id, ['own', 'steps', id, ...path], key)
+			at: (path: readonly PropertyKey[] = [], key = false) =>
+				origins.at('flows', flow.id, ['own', 'steps', id, ...path], key)
 		}))
 	);
 	return [...shared, ...own];
@@ -45,7 +46,9 @@ export function allSteps(library: Library, origins: Origins): WrittenStep[] {
 /** "Known: ..." with the nearest names first, at most eight. */
 export function knownNames(wanted: string, names: Iterable<string>): string {
 	const ranked = [...names].sort((a, b) => likeness(b, wanted) - likeness(a, wanted) || a.localeCompare(b));
-	return ranked.length ? `Nearest known names: ${ranked.slice(0, 8).join(', ')}.` : 'Nothing of that kind is known yet.';
+	return ranked.length
+		? `Nearest known names: ${ranked.slice(0, 8).join(', ')}.`
+		: 'Nothing of that kind is known yet.';
 }
 
 const pairs = (text: string) => new Set([...text].slice(1).map((c, i) => `${text[i] ?? ''}${c}`));

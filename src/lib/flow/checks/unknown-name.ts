@@ -22,8 +22,12 @@ interface Names {
 function namesOf(library: Library): Names {
 	const plans = Object.values(library.plans);
 	const flows = Object.values(library.flows);
-	const written = [library.suspects, ...flows.map(({ own }) => own.suspects)].flatMap((table) => Object.keys(table));
-	const placed = plans.flatMap((plan) => [undefined, ...flows].flatMap((flow) => placeSuspects(library, flow, plan)));
+	const written = [library.suspects, ...flows.map(({ own }) => own.suspects)].flatMap((table) =>
+		Object.keys(table)
+	);
+	const placed = plans.flatMap((plan) =>
+		[undefined, ...flows].flatMap((flow) => placeSuspects(library, flow, plan))
+	);
 	return {
 		// A suspect that no plan has a place for yet is known all the same.
 		suspects: new Set([...written, ...placed.map(({ id }) => id)]),
@@ -39,7 +43,12 @@ function namesOf(library: Library): Names {
 type At = WrittenStep['at'];
 
 /** Complaint about one name, or none. */
-function unknown(kind: string, name: string | undefined, known: Set<string>, at: ReturnType<At>): Complaint[] {
+function unknown(
+	kind: string,
+	name: string | undefined,
+	known: Set<string>,
+	at: ReturnType<At>
+): Complaint[] {
 	if (name === undefined || known.has(name)) return [];
 	return [{ ...at, message: `There is no ${kind} "${name}".`, remedy: knownNames(name, known) }];
 }
@@ -73,7 +82,9 @@ function stepNames({ step, beside, at }: WrittenStep, names: Names): Complaint[]
 		...('band' in step ? unknown('band', step.band, names.bands, at(['band'])) : []),
 		...('normal' in step ? outcome(step.normal, ['normal']) : []),
 		...('outcomes' in step
-			? Object.entries(step.outcomes).flatMap(([id, o]) => unknown('step', o.next, steps, at(['outcomes', id, 'next'])))
+			? Object.entries(step.outcomes).flatMap(([id, o]) =>
+					unknown('step', o.next, steps, at(['outcomes', id, 'next']))
+				)
 			: []),
 		...Object.entries(step.expect).flatMap(([key, row]) => [
 			...expectKey(key, names, at(['expect', key], true)),
@@ -83,12 +94,18 @@ function stepNames({ step, beside, at }: WrittenStep, names: Names): Complaint[]
 	];
 }
 
-function calculationNames(use: WrittenStep['step']['calculation'], outcomes: Set<string>, at: At): Complaint[] {
+function calculationNames(
+	use: WrittenStep['step']['calculation'],
+	outcomes: Set<string>,
+	at: At
+): Complaint[] {
 	if (!use) return [];
 	const bad = unknown('calculation', use.id, new Set(calculationIds), at(['calculation', 'id']));
 	const verdicts = new Set(calculationOf(use.id)?.verdicts?.map(({ verdict }) => verdict));
 	const taken = Object.entries(use.outcome ?? {}).flatMap(([verdict, id]) => [
-		...(bad.length ? [] : unknown('verdict', verdict, verdicts, at(['calculation', 'outcome', verdict], true))),
+		...(bad.length
+			? []
+			: unknown('verdict', verdict, verdicts, at(['calculation', 'outcome', verdict], true))),
 		...unknown('outcome', id, outcomes, at(['calculation', 'outcome', verdict]))
 	]);
 	return [...bad, ...taken];
@@ -102,7 +119,9 @@ function flowNames(library: Library, origins: Origins, names: Names): Complaint[
 		const scope = new Set<string>([...SECTION_IDS, ...names.places]);
 		return [
 			...sources(flow.source, names, at),
-			...Object.keys(flow.symptom).flatMap((band) => unknown('band', band, bands, at(['symptom', band], true))),
+			...Object.keys(flow.symptom).flatMap((band) =>
+				unknown('band', band, bands, at(['symptom', band], true))
+			),
 			...flow.uses.flatMap((id, i) => unknown('step', id, steps, at(['uses', i]))),
 			...flow.opening.flatMap((id, i) => unknown('step', id, steps, at(['opening', i]))),
 			...Object.entries(flow.suspects).flatMap(([key, named]) => [
@@ -121,7 +140,9 @@ function suspectNames(suspect: Suspect, names: Names, at: At): Complaint[] {
 		...sources(suspect.source, names, at),
 		...each('stage or line', places, names.places, at, ['at']),
 		...each('band', suspect.bands ?? [], names.bands, at, ['bands']),
-		...Object.keys(suspect['shows-on'] ?? {}).flatMap((band) => unknown('band', band, names.bands, at(['shows-on', band], true))),
+		...Object.keys(suspect['shows-on'] ?? {}).flatMap((band) =>
+			unknown('band', band, names.bands, at(['shows-on', band], true))
+		),
 		...each('caution', suspect.cautions, names.cautions, at, ['cautions'])
 	];
 }
@@ -133,7 +154,9 @@ function allSuspects(library: Library, origins: Origins, names: Names): Complain
 	);
 	const own = Object.values(library.flows).flatMap((flow) =>
 		Object.entries(flow.own.suspects).flatMap(([id, suspect]) =>
-			suspectNames(suspect, names, (path = [], key = false) => origins.at('flows', flow.id, ['own', 'suspects', id, ...path], key))
+			suspectNames(suspect, names, (path = [], key = false) =>
+				origins.at('flows', flow.id, ['own', 'suspects', id, ...path], key)
+			)
 		)
 	);
 	return [...shared, ...own];
@@ -161,7 +184,9 @@ export const unknownName: Check = {
 			...allSteps(library, origins).flatMap((written) => stepNames(written, names)),
 			...flowNames(library, origins, names),
 			...allSuspects(library, origins, names),
-			...Object.values(library.plans).flatMap((plan) => planNames(plan, names, (path = []) => origins.at('plans', plan.id, path))),
+			...Object.values(library.plans).flatMap((plan) =>
+				planNames(plan, names, (path = []) => origins.at('plans', plan.id, path))
+			),
 			...Object.entries(library.cautions).flatMap(([id, { source }]) =>
 				sources(source, names, (path = []) => origins.at('cautions', id, path))
 			)

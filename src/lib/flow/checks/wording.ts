@@ -25,7 +25,13 @@ export const maybeWords: Check = {
 			return texts.flatMap(([path, text]) => {
 				const found = text && MAYBE.exec(text);
 				return found
-					? [{ ...at(path), message: `"${found[0]}" says nothing that can be checked.`, remedy: 'Say what is seen; how sure that is, the likelihood words tell.' }]
+					? [
+							{
+								...at(path),
+								message: `"${found[0]}" says nothing that can be checked.`,
+								remedy: 'Say what is seen; how sure that is, the likelihood words tell.'
+							}
+						]
 					: [];
 			});
 		});
@@ -33,7 +39,11 @@ export const maybeWords: Check = {
 };
 
 /** The outcomes that lie between normal and the one a suspect is expected to show. */
-function between(step: Extract<WrittenStep['step'], { kind: 'measure' }>, normal: string, stated: string): string[] {
+function between(
+	step: Extract<WrittenStep['step'], { kind: 'measure' }>,
+	normal: string,
+	stated: string
+): string[] {
 	const bands = Object.entries(step.outcomes).flatMap(([id, { when }]) => {
 		const parsed = when === undefined ? undefined : parseWhen(when);
 		return parsed?.ok ? [{ id, from: parsed.band.from }] : [];
@@ -46,7 +56,8 @@ function between(step: Extract<WrittenStep['step'], { kind: 'measure' }>, normal
 /** A part that shows 2 V shows 0.3 V on a milder day: the band between must not speak against it. */
 export const rarerThanHealthy: Check = {
 	code: 'rarer-than-healthy',
-	description: 'An outcome between normal and the expected one is not rarer for the suspect than for a sound set.',
+	description:
+		'An outcome between normal and the expected one is not rarer for the suspect than for a sound set.',
 	level: 'error',
 	scope: 'library',
 	check(library, origins) {

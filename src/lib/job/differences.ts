@@ -1,0 +1,36 @@
+import type { Library } from '../flow/library.ts';
+import { expectedAt, judgeReading } from '../flow/reading.ts';
+import { factsOf, type Fact } from './shared-evidence.ts';
+import { canonicalText, snapshotOf } from './snapshot.ts';
+import { own, type FlowRun, type JobState, type Warning } from './state.ts';
+
+/** How today's library would read an old job. The job goes on with its own snapshot; the person is told. */
+
+function aboutFlow(today: Library, run: FlowRun, event: string): Warning[] {
+	const { flow, plan } = run.run.resolved;
+	const [flowToday, planToday] = [own(today.flows, flow.id), own(today.plans, plan.id)];
+	if (!flowToday || !planToday)
+		return [{ event, kind: 'flow-gone', message: `"${flow.title}" is no longer in the library; this job goes on with its own copy.` }];
+	if (canonicalText(snapshotOf(today, flowToday, planToday)) === canonicalText(run.library)) return [];
+	return [{ event, kind: 'flow-changed', message: `"${flow.title}" has changed since this job opened it; the job goes on with its own copy.` }];
+}
+
+function aboutReading(today: Library, run: FlowRun, { event, answer }: Fact, state: JobState): Warning[] {
+	const flow = own(today.flows, run.flow);
+	const plan = own(today.plans, run.run.resolved.plan.id);
+	const step = flow && (own(flow.own.steps, answer.step) ?? own(today.steps, answer.step));
+	if (!plan || step?.kind !== 'measure' || answer.reading === undefined) return [];
+	const judged = judgeReading(step, answer.reading, expectedAt(plan, step.at, state.intake?.service));
+	if (!judged || judged.outcome === answer.outcome) return [];
+	const message = `"${step.title}": today's flow reads ${answer.typed ?? answer.reading} as "${judged.outcome}", this job's own as "${answer.outcome}".`;
+	return [{ event, kind: 'reads-otherwise-today', message }];
+}
+
+export function differencesFrom(today: Library, state: JobState): Warning[] {
+	const facts = factsOf(state);
+	return Object.values(state.flows).flatMap((run) => {
+		const opened = state.trail.find(({ kind, flow }) => kind === 'flow-opened' && flow === run.flow)?.event ?? '';
+		const own = facts.filter(({ flow }) => flow === run.flow);
+		return [...aboutFlow(today, run, opened), ...own.flatMap((fact) => aboutReading(today, run, fact, state))];
+	});
+}

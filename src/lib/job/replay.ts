@@ -1,0 +1,199 @@
+import type { Library } from '../flow/library.ts';
+import type { ServiceVolts } from '../flow/reading.ts';
+import { resolveFlow } from '../flow/resolve.ts';
+import { contradictionsIn } from './contradictions.ts';
+import { differencesFrom } from './differences.ts';
+import type { EventKind, EventOf, Intake, JobEvent } from './events.ts';
+import { withLessons } from './lessons.ts';
+import { machineEventOf, misplaced, outcomeOf, type Move } from './machine-event.ts';
+import { inOrder } from './order.ts';
+import { contextOf, send, startRun, stateOf } from './run.ts';
+import { afterChange, afterIntake, passTo, withPower } from './set-power.ts';
+import { emptyState, own, type FlowRun, type JobState, type Warning, type WarningKind } from './state.ts';
+import { lineOf, type LineContext } from './trail.ts';
+
+export { reopened } from './set-power.ts';
+
+/** What a job is replayed from. */
+export interface Shelf {
+	/** The flows that the job has kept, by hash. */
+	snapshots: Readonly<Record<string, Library>>;
+	/** The library of today: differences from it are reported. */
+	today?: Library;
+}
+
+interface Setting extends Shelf {
+	/** Volts of the service sheet as known at the end: a sheet found later judges the earlier readings too. */
+	service: ServiceVolts;
+}
+
+/** The state after an event, and why the event does not count if it does not. */
+interface Played {
+	state: JobState;
+	refused?: string;
+	warning?: Omit<Warning, 'event'>;
+}
+
+type Handler<Kind extends EventKind> = (state: JobState, event: EventOf<Kind>, order: number, setting: Setting) => Played;
+
+const openFlow: Handler<'flow-opened'> = (state, { data }, _, { snapshots, today, service }) => {
+	const existing = own(state.flows, data.flow);
+	if (existing?.hash === data.hash) return { state: { ...state, open: data.flow } };
+	const kept = own(snapshots, data.hash);
+	const library = kept ?? today;
+	const [flow, plan] = library ? [own(library.flows, data.flow), own(library.plans, data.plan)] : [];
+	if (!library || !flow || !plan)
+		return { state, refused: `The flow "${data.flow}" is not kept with this job. Import the job again from its file.` };
+	const { limiterPassed: playing, now: power } = state.power;
+	const run = startRun(resolveFlow(library, flow, plan), { playing, power }, service);
+	const opened: FlowRun = { flow: data.flow, hash: data.hash, library, run, done: [] };
+	return {
+		state: {
+			...state,
+			flows: { ...state.flows, [data.flow]: opened },
+			earlier: existing ? [...state.earlier, existing] : state.earlier,
+			open: data.flow
+		},
+		...(kept ? {} : { warning: missing(flow.title) })
+	};
+};
+
+const missing = (title: string): Omit<Warning, 'event'> => ({
+	kind: 'snapshot-missing',
+	message: `The job's own copy of "${title}" is missing; it is replayed with the flow of today.`
+});
+
+function otherwise(flow: FlowRun, event: Move, service: ServiceVolts): Omit<Warning, 'event'> | undefined {
+	if (event.kind !== 'answered') return undefined;
+	const data = event.data as EventOf<'answered'>['data'];
+	const derived = outcomeOf(flow.run.resolved, data, service);
+	if (derived === data.outcome) return undefined;
+	const title = flow.run.resolved.steps[data.step]?.title ?? data.step;
+	return {
+		kind: 'reads-otherwise',
+		message: `"${title}": ${data.reading?.typed} was recorded as "${data.outcome}" and is read as "${derived}" now. The reading counts.`
+	};
+}
+
+/** Give an event to its flow's machine. */
+const move: Handler<Move['kind']> = (state, event, order, { service }) => {
+	const id = (event.data as { flow: string }).flow;
+	const flow = own(state.flows, id);
+	if (!flow) return { state, refused: `The flow "${id}" is not open in this job.` };
+	const why = misplaced(flow.run, event as Move);
+	if (why !== undefined) return { state, refused: why };
+	const given = machineEventOf(flow.run, event as Move, service);
+	const run = given && send(flow.run, given);
+	if (!run) return { state, refused: `It does not fit where the flow stood (${stateOf(flow.run)}, set ${state.power.now}).` };
+	const recorded = contextOf(run).past.length > contextOf(flow.run).past.length;
+	const done = recorded ? [...flow.done, { event: event as JobEvent, order }] : flow.done;
+	const moved = { ...state, flows: { ...state.flows, [id]: { ...flow, run, done } }, open: id };
+	const warning = otherwise(flow, event as Move, service);
+	return { state: moved, ...(warning ? { warning } : {}) };
+};
+
+/** Whatever the machine says of it: once a part was changed, the next power is on the limiter. */
+const changePart: Handler<'part-changed'> = (state, event, order, setting) => {
+	const played: Played = event.data.flow === undefined ? { state } : move(state, event, order, setting);
+	return { ...played, state: afterChange(played.state) };
+};
+
+const strike = (state: JobState, target: string): JobState => ({
+	...state,
+	trail: state.trail.map((line) => (line.event === target ? { ...line, undone: true } : line))
+});
+
+function undoMove(state: JobState, id: string, flow: FlowRun, target: string): Played {
+	const run = send(flow.run, { type: 'UNDO' });
+	if (!run) return { state, refused: 'There is nothing to undo.' };
+	const flows = { ...state.flows, [id]: { ...flow, run, done: flow.done.slice(0, -1) } };
+	return { state: withPower(strike({ ...state, flows, open: id }, target), state.power) };
+}
+
+/** Lines that belong to no machine: a note, a sum, the closing of the job, a part changed outside a flow. */
+function undoEntry(state: JobState, target: string): Played {
+	const line = state.trail.find(({ event }) => event === target);
+	const free = line && (['noted', 'calculated', 'closed', 'resolved'].includes(line.kind) || (line.kind === 'part-changed' && !line.flow));
+	if (!line || !free || line.undone || line.refused !== undefined)
+		return { state, refused: 'Only the last entry of a flow, a note, a sum or the closing of the job can be undone.' };
+	const notes = state.notes.filter(({ event }) => event !== target);
+	return { state: strike({ ...state, notes, closed: line.kind === 'closed' ? undefined : state.closed }, target) };
+}
+
+const undo: Handler<'undone'> = (state, { data: { target } }) => {
+	const last = Object.entries(state.flows).find(([, { done }]) => done.at(-1)?.event.id === target);
+	return last ? undoMove(state, ...last, target) : undoEntry(state, target);
+};
+
+const HANDLERS: { [Kind in EventKind]: Handler<Kind> } = {
+	started: (state) => ({ state }),
+	intake: (state, { data }) => ({ state: { ...afterIntake(state, data), intake: data } }),
+	'flow-opened': openFlow,
+	took: move,
+	left: move,
+	prepared: move,
+	power: (state, { data }) => passTo(state, data),
+	answered: move,
+	'cannot-tell': move,
+	skipped: move,
+	suspected: move,
+	repairing: move,
+	'part-changed': changePart,
+	proved: move,
+	calculated: (state) => ({ state }),
+	noted: (state, { id, at, data }) => ({ state: { ...state, notes: [...state.notes, { event: id, at, ...data }] } }),
+	undone: undo,
+	resolved: (state) => ({ state }),
+	'gave-up': move,
+	'went-on': move,
+	closed: (state, { data }) => ({ state: { ...state, closed: data } })
+};
+
+function contextFor(state: JobState, event: JobEvent, { service, today, snapshots }: Setting): LineContext {
+	const { flow: id, step } = event.data as { flow?: string; step?: string };
+	const holder = Object.values(state.flows).find(({ run }) => step !== undefined && Object.hasOwn(run.resolved.steps, step));
+	const flow = own(state.flows, id) ?? holder;
+	const planId = event.kind === 'intake' ? event.data.plan : state.intake?.plan;
+	const libraries = [today, ...Object.values(snapshots)];
+	return {
+		resolved: flow?.run.resolved,
+		plan: libraries.map((library) => library && own(library.plans, planId)).find((plan) => plan),
+		suspect: flow && contextOf(flow.run).suspect,
+		...(flow && event.kind === 'answered' ? { outcome: outcomeOf(flow.run.resolved, event.data, service) } : {})
+	};
+}
+
+const warned = (state: JobState, event: string, kind: WarningKind, message: string): JobState => ({
+	...state,
+	warnings: [...state.warnings, { event, kind, message }]
+});
+
+function play(before: JobState, event: JobEvent, order: number, setting: Setting): JobState {
+	const handler = HANDLERS[event.kind] as Handler<EventKind>;
+	const { state, refused, warning } = handler(before, event, order, setting);
+	const line = lineOf(event, contextFor(state, event, setting), refused);
+	let after = line ? { ...state, trail: [...state.trail, line] } : state;
+	if (refused !== undefined) after = warned(after, event.id, 'refused', refused);
+	return warning ? warned(after, event.id, warning.kind, warning.message) : after;
+}
+
+const lastIntake = (events: readonly JobEvent[]): Intake | undefined =>
+	events.findLast((event) => event.kind === 'intake')?.data;
+
+/**
+ * Play a job from its events. Pure: the same events, in whatever order they are handed over, give the same state.
+ * What cannot be played is reported in `warnings` and stays in the trail.
+ */
+export function replay(events: readonly JobEvent[], shelf: Shelf): JobState {
+	const { events: ordered, stray } = inOrder(events);
+	const setting: Setting = { ...shelf, service: lastIntake(ordered)?.service ?? {} };
+	const start = emptyState(ordered[0]?.job ?? '');
+	const played = ordered.reduce((state, event, order) => play(state, event, order, setting), start);
+	const complete = stray.reduce(
+		(state, { id }) => warned(state, id, 'parent-missing', 'What came before this entry is missing from the log.'),
+		played
+	);
+	const settled = contradictionsIn(ordered, complete);
+	const state = withLessons(settled);
+	return shelf.today ? { ...state, warnings: [...state.warnings, ...differencesFrom(shelf.today, state)] } : state;
+}

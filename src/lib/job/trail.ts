@@ -1,0 +1,135 @@
+import { labelOf } from '../flow/evidence.ts';
+import { nameOf } from '../flow/explain.ts';
+import type { Power } from '../flow/machine-types.ts';
+import { printReading } from '../flow/reading.ts';
+import type { ResolvedFlow } from '../flow/resolve.ts';
+import type { Step } from '../flow/schema.ts';
+import { PATH_VERBS } from '../flow/terms.ts';
+import { printQuantity } from '../quantity/index.ts';
+import type { Plan } from '../receiver/index.ts';
+import { PART_WAS, RESULTS, SYMPTOM_NOW, type EventData, type EventKind, type EventOf, type Intake, type JobEvent } from './events.ts';
+
+/** One line of the trail, in words for people. */
+export interface TrailLine {
+	/** Id of the event. */
+	event: string;
+	kind: EventKind;
+	/** ISO date and time. */
+	at: string;
+	bench: string;
+	flow?: string;
+	step?: string;
+	what: string;
+	answer?: string;
+	reading?: string;
+	/** What the answer, or the complaint, has taught. */
+	learnt?: string;
+	/** Taken back by a later event. */
+	undone: boolean;
+	/** Why it does not count; the sentence is among the warnings too. */
+	refused?: string;
+}
+
+type Words = Pick<TrailLine, 'what' | 'answer' | 'reading'>;
+
+export const POWER_WORDS: Readonly<Record<Power, string>> = {
+	off: 'switched off, not proved dead',
+	unplugged: 'unplugged and proved dead',
+	limiter: 'on the lamp limiter',
+	live: 'on full mains'
+};
+
+const joined = (...parts: (string | undefined)[]) => parts.filter((part) => part).join('; ');
+
+/** What each band does: `AM is faint, FM plays well`. */
+export const heardWords = (symptom: Intake['symptom'], plan: Plan | undefined): string =>
+	Object.entries(symptom)
+		.map(([band, heard]) => `${plan?.bands[band]?.title ?? band.toUpperCase()} ${PATH_VERBS[heard]}`)
+		.join(', ');
+
+const stepOf = (resolved: ResolvedFlow | undefined, id: string): Step | undefined =>
+	resolved && Object.hasOwn(resolved.steps, id) ? resolved.steps[id] : undefined;
+
+const stepTitle = (resolved: ResolvedFlow | undefined, id: string) => stepOf(resolved, id)?.title ?? `Step "${id}"`;
+
+function answerWords(resolved: ResolvedFlow | undefined, data: EventData['answered'], outcome: string): Words {
+	const step = stepOf(resolved, data.step);
+	const label = step ? labelOf(step, outcome) : outcome;
+	const { reading } = data;
+	const shown = reading && (step?.kind === 'measure' ? printReading(step, reading.value) : printQuantity(reading.value, reading.unit));
+	return {
+		what: stepTitle(resolved, data.step),
+		answer: data.sure ? label : `${label} (not sure)`,
+		...(shown ? { reading: shown } : {})
+	};
+}
+
+function powerWords({ to, volts }: EventData['power']): Words {
+	const read = volts?.map((v) => printQuantity(v, 'V')).join(' at the reservoir, ');
+	return { what: `Set ${POWER_WORDS[to]}`, ...(read ? { reading: `${read} after the smoothing` } : {}) };
+}
+
+const suspectName = (resolved: ResolvedFlow | undefined, id: string): string => {
+	const placed = resolved?.suspects.find((suspect) => suspect.id === id);
+	return placed ? nameOf(placed) : id;
+};
+
+/** What a line may need besides its event. */
+export interface LineContext {
+	resolved: ResolvedFlow | undefined;
+	plan: Plan | undefined;
+	/** The outcome as derived on replay. */
+	outcome?: string;
+	/** The part in hand. */
+	suspect?: string | undefined;
+}
+
+type Wording = { [Kind in EventKind]?: (data: EventData[Kind], context: LineContext) => Words };
+
+/** Kinds without an entry leave no line of their own: they are steps on the way. */
+const WORDING: Wording = {
+	started: ({ copyOf }) => ({ what: copyOf ? 'Job opened as a copy of one that was here already' : 'Job opened' }),
+	intake: ({ title, symptom }, { plan }) => ({ what: `Taken in: ${title}`, answer: heardWords(symptom, plan) }),
+	'flow-opened': ({ flow }, { resolved }) => ({ what: `Flow opened: ${resolved?.flow.title ?? flow}` }),
+	power: powerWords,
+	answered: (data, { resolved, outcome }) => answerWords(resolved, data, outcome ?? data.outcome),
+	'cannot-tell': ({ step, reason }, { resolved }) => ({ what: stepTitle(resolved, step), answer: joined('cannot tell', reason) }),
+	skipped: ({ step }, { resolved }) => ({ what: stepTitle(resolved, step), answer: 'put off' }),
+	suspected: ({ suspect }, { resolved }) => ({ what: `Suspected: ${suspectName(resolved, suspect)}` }),
+	repairing: (_, { resolved, suspect }) => ({ what: `Repair begun${suspect ? `: ${suspectName(resolved, suspect)}` : ''}` }),
+	'part-changed': ({ part, fitted }) => ({ what: `Changed: ${part}`, ...(fitted ? { answer: `fitted: ${fitted}` } : {}) }),
+	proved: ({ symptom, partWas }) => ({ what: 'Symptom proved again', answer: joined(SYMPTOM_NOW[symptom], PART_WAS[partWas]) }),
+	calculated: ({ title, sentence }) => ({ what: title, answer: sentence }),
+	noted: ({ text, part }) => ({ what: part ? `Note on ${part}: ${text}` : `Note: ${text}` }),
+	resolved: ({ step }, { resolved }) => ({ what: `Contradiction settled: ${stepTitle(resolved, step)}` }),
+	'gave-up': () => ({ what: 'Left unresolved' }),
+	'went-on': () => ({ what: 'Tracing goes on' }),
+	closed: ({ result, note }) => ({ what: `Job closed: ${RESULTS[result]}`, ...(note ? { answer: note } : {}) })
+};
+
+/** Words for what is refused, where its kind has no line of its own. */
+const BARE: Partial<Record<EventKind, string>> = {
+	took: 'Step taken',
+	left: 'Step left',
+	prepared: 'Connection made',
+	undone: 'Undo'
+};
+
+/** The line of an event; `undefined` for a step on the way, unless it is refused and has to be shown. */
+export function lineOf(event: JobEvent, context: LineContext, refused: string | undefined): TrailLine | undefined {
+	const wording = WORDING[event.kind] as ((data: JobEvent['data'], context: LineContext) => Words) | undefined;
+	if (!wording && refused === undefined) return undefined;
+	const words = wording?.(event.data, context) ?? { what: BARE[event.kind] ?? event.kind };
+	const { flow, step } = event.data as Partial<EventOf<'answered'>['data']>;
+	return {
+		event: event.id,
+		kind: event.kind,
+		at: event.at,
+		bench: event.bench,
+		...(flow ? { flow } : {}),
+		...(step ? { step } : {}),
+		...words,
+		undone: false,
+		...(refused === undefined ? {} : { refused })
+	};
+}
