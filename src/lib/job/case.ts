@@ -11,6 +11,12 @@ const Given = z.union(
 	[
 		z.strictObject({ step: Id, outcome: Id, finding: z.boolean().optional() }),
 		z.strictObject({ step: Id, reading: z.string(), finding: z.boolean().optional() }),
+		/** The step's own sum, filled from what is known and from these rows; its verdict is the outcome. */
+		z.strictObject({
+			step: Id,
+			calculate: z.record(z.string(), z.union([z.string(), z.number()])),
+			finding: z.boolean().optional()
+		}),
 		z.strictObject({ step: Id, 'cannot-tell': z.string() }),
 		z.strictObject({
 			repair: Id,
@@ -20,7 +26,7 @@ const Given = z.union(
 	],
 	{
 		error:
-			'This is no answer that can be played. Write {step: …, outcome: …}, {step: …, reading: "1.2 V"}, {step: …, cannot-tell: reason} or {repair: …, symptom: …, part-was: …}.'
+			'This is no answer that can be played. Write {step: …, outcome: …}, {step: …, reading: "1.2 V"}, {step: …, calculate: {ROW: value}}, {step: …, cannot-tell: reason} or {repair: …, symptom: …, part-was: …}.'
 	}
 );
 export type Given = z.infer<typeof Given>;

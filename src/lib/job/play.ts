@@ -1,4 +1,6 @@
 import { parseReading, expectedAt, judgeReading, type ServiceVolts } from '../flow/reading.ts';
+import { calculateAtStep } from '../flow/calculate.ts';
+import type { Known } from '../flow/fill.ts';
 import { repairAdvice, suggest, suspectsOfRepair, type Suggestion } from '../flow/advice.ts';
 import { isPathStep, labelOf, stepTable } from '../flow/evidence.ts';
 import { clearedNames, nameOf, whySuggested, answerText } from '../flow/explain.ts';
@@ -119,7 +121,50 @@ function answerStep(play: Play, given: StepAnswer, path: PlayProblem['path']): P
 			);
 		return done(send(taken, { type: 'ANSWER', outcome: given.outcome }));
 	}
+	if ('calculate' in given) return answerSum(play, taken, given, path);
 	return answerReading(play, taken, given, path);
+}
+
+/** What a step's sum can be filled from: the plan, the set's own volts, the readings so far. */
+function knownOf({ run, service }: Play): Known {
+	const readings = contextOf(run).answers.flatMap(({ step, reading }) =>
+		reading === undefined ? [] : [[step, reading]]
+	);
+	return {
+		plan: run.resolved.plan,
+		service,
+		readings: Object.fromEntries(readings) as Record<string, number>
+	};
+}
+
+function answerSum(
+	play: Play,
+	taken: Run,
+	given: Extract<StepAnswer, { calculate: unknown }>,
+	path: PlayProblem['path']
+): PlayResult {
+	const step = taken.resolved.steps[given.step];
+	const sum = step && calculateAtStep(given.step, step, knownOf(play), given.calculate);
+	if (!sum)
+		return problem([...path, 'calculate'], `The step "${given.step}" has no sum.`, 'Give its outcome.');
+	if (!sum.answer.ok) {
+		const [first] = sum.answer.problems;
+		return problem(
+			[...path, 'calculate', first?.key ?? ''],
+			first?.message ?? '',
+			'Mend the value, or give the outcome.'
+		);
+	}
+	if (sum.outcome === undefined)
+		return problem(
+			[...path, 'calculate'],
+			`The verdict "${sum.answer.verdict ?? 'none'}" stands for no outcome of "${given.step}".`,
+			'Give the outcome yourself.'
+		);
+	const run = send(taken, { type: 'ANSWER', outcome: sum.outcome });
+	return run
+		? { ok: true, play: { ...play, run } }
+		: problem(path, `The step "${given.step}" could not be taken.`, 'Check its power state.');
 }
 
 function answerReading(
@@ -217,7 +262,15 @@ export function viewOf({ case: played, run, service }: Play): View {
 
 const percentOf = (p: number) => Math.round(p * 1000) / 10;
 
-function describeStep({ trace, suggestions }: View) {
+function describeSum(play: Play, { id, step }: Suggestion) {
+	const sum = calculateAtStep(id, step, knownOf(play));
+	if (!sum || !step.calculation) return null;
+	const { filled, answer } = sum;
+	const open = answer.ok ? [] : answer.problems.map(({ message }) => message);
+	return { id: step.calculation.id, given: filled.given, from: filled.from, open };
+}
+
+function describeStep(play: Play, { trace, suggestions }: View) {
 	const first = suggestions[0];
 	if (!first) return null;
 	const { step, id, minutes } = first;
@@ -230,6 +283,7 @@ function describeStep({ trace, suggestions }: View) {
 		place: point?.title ?? null,
 		power: step.power,
 		minutes,
+		calculation: describeSum(play, first),
 		outcomes: table.outcomes.map((outcome) => ({ id: outcome, label: labelOf(step, outcome) })),
 		why: `${step.why.trim()} ${whySuggested(trace, first, table.table, table.outcomes.indexOf(table.normal))}`
 	};
@@ -278,15 +332,13 @@ export function report(play: Play) {
 				word: standingWord(probability)
 			})),
 		cleared: clearedNames(cleared(view.trace)),
-		step: describeStep(view),
-		runnersUp: view.suggestions
-			.slice(1, 3)
-			.map(({ id, step, minutes, bits }) => ({
-				id,
-				title: step.title,
-				minutes,
-				bits: Math.round(bits * 1000) / 1000
-			})),
+		step: describeStep(play, view),
+		runnersUp: view.suggestions.slice(1, 3).map(({ id, step, minutes, bits }) => ({
+			id,
+			title: step.title,
+			minutes,
+			bits: Math.round(bits * 1000) / 1000
+		})),
 		conflicts: conflictsOf(view),
 		repair: describeRepair(view)
 	};

@@ -91,6 +91,29 @@ describe('a case with a mistake says where, what, and how to mend it', () => {
 	});
 });
 
+describe('the sum of a step', () => {
+	test('is filled from earlier readings and the plan, and its verdict is the outcome', () => {
+		// 60 V at the audio anode and 30 Mohm into 470 kohm lift the grid to 0.93 V.
+		const { result } = play(
+			'  - {step: v-af, reading: "60 V"}\n  - {step: cap-leak-coupling, calculate: {R_leak_ohm: 30 M}}\n'
+		);
+		if (!result.ok) throw new Error(result.problem.message);
+		expect(result.play.run.snapshot.context.answers[1]).toMatchObject({
+			step: 'cap-leak-coupling',
+			outcome: 'leaky'
+		});
+	});
+
+	test('names the input that is missing', () => {
+		const found = problem('  - {step: cap-leak-coupling, calculate: {R_leak_ohm: 30 M}}\n');
+		expect(found.message).toMatch(/V_feed|volts/);
+	});
+
+	test('a step without a sum says so', () => {
+		expect(problem('  - {step: glance, calculate: {}}\n').message).toContain('has no sum');
+	});
+});
+
 describe('the report of a play', () => {
 	const told =
 		'  - {step: v-og, reading: "+3 V"}\n  - {step: v-lift, reading: "0 V"}\n  - {step: cap-leak-coupling, reading: "30 Mohm"}\n';

@@ -40,7 +40,14 @@ function complaints(library: Library, steps: Set<string>, { step, at }: WrittenS
 	const calculation = use && calculationOf(use.id);
 	if (!calculation) return [];
 	const rows = Object.values(calculation.inputs).flatMap((input) => keysOf(input));
-	return Object.entries(use.fill).flatMap(([row, said]): Complaint[] => {
+	const verdicts = (calculation.verdicts ?? []).map(({ verdict }) => verdict);
+	const foreign = Object.keys(use.outcome ?? {}).filter((verdict) => !verdicts.includes(verdict));
+	const wrongVerdicts = foreign.map((verdict) => ({
+		...at(['calculation', 'outcome', verdict], true),
+		message: `"${use.id}" never gives the verdict "${verdict}".`,
+		remedy: knownNames(verdict, verdicts)
+	}));
+	const wrongRows = Object.entries(use.fill).flatMap(([row, said]): Complaint[] => {
 		const place = at(['calculation', 'fill', row]);
 		if (!rows.includes(row))
 			return [{ ...place, message: `"${use.id}" has no input "${row}".`, remedy: knownNames(row, rows) }];
@@ -48,6 +55,7 @@ function complaints(library: Library, steps: Set<string>, { step, at }: WrittenS
 		const message = leadsNowhere(library, steps, said);
 		return message === undefined ? [] : [{ ...place, message, remedy: GRAMMAR }];
 	});
+	return [...wrongRows, ...wrongVerdicts];
 }
 
 export const calculationFill: Check = {

@@ -43,11 +43,10 @@ function printed(calculation: Calculation, key: string, value: unknown): string 
 }
 
 function figureOf(calculation: Calculation, key: string, value: unknown): Figure {
-	const text = (Array.isArray(value) ? value : [value])
-		.map((one) => printed(calculation, key, one))
-		.join(', ');
-	const [, number = text, unit = ''] = /^([−\d.,]+) (\D.*)$/.exec(text) ?? [];
-	return { key, label: labelOf(calculation, key), number, unit };
+	const label = labelOf(calculation, key);
+	const texts = [value].flat().map((one) => printed(calculation, key, one));
+	const [number = '', ...unit] = typeof value === 'number' ? texts.join().split(' ') : [texts.join(', ')];
+	return { key, label, number, unit: unit.join(' ') };
 }
 
 const isLine = (value: unknown): value is TableLine => typeof value === 'object' && value !== null;

@@ -1,0 +1,107 @@
+import type { Library } from '../flow/library.ts';
+import type { EventData, EventKind, EventOf, JobEvent } from './events.ts';
+import { eventId } from './events.ts';
+import { headsOf } from './order.ts';
+import type { Description, JobRow } from './row.ts';
+import type { Snapshot } from './snapshot.ts';
+
+/** Where jobs are kept. The log only grows: there is no call that changes an event, or removes less than a job. */
+export interface JobStore {
+	/** False where nothing outlives the page: say so on it. */
+	readonly keeps: boolean;
+	/** Random name of this bench, made on its first use. */
+	bench(): Promise<string>;
+	/** Open a job: its id is in the event. */
+	start(): Promise<Kept<EventOf<'started'>>>;
+	/** Resolves when the event is on disk, not before. A flow has to be kept before it is opened. */
+	append<Kind extends EventKind>(job: string, kind: Kind, data: EventData[Kind]): Promise<Appended<Kind>>;
+	/** In the order of their numbers on this bench; `replay` finds the order of the job. */
+	events(job: string): Promise<JobEvent[]>;
+	/** The list, the latest first. */
+	jobs(): Promise<JobRow[]>;
+	/** Call back now, and whenever the job grows, from another tab too. Returns the way to stop. */
+	watch(job: string, callback: (events: JobEvent[]) => void): () => void;
+	watchJobs(callback: (rows: JobRow[]) => void): () => void;
+	keepFlow(snapshot: Snapshot): Promise<Kept<void>>;
+	/** The snapshots that a job has opened, by hash. */
+	flows(job: string): Promise<Record<string, Library>>;
+	/** Put to the row what a played job says of itself. */
+	describe(job: string, description: Description): Promise<Kept<void>>;
+	/** A copy in a file was made now. */
+	markExported(job: string): Promise<Kept<void>>;
+	/** Add a job from a file that was read and checked. One that is here already becomes a copy with a new id. */
+	importJob(file: JobFile): Promise<Kept<Imported>>;
+	/** Remove one job whole, with the snapshots that no other job names. */
+	purge(job: string): Promise<Kept<void>>;
+	close(): void;
+}
+
+/** What a store needs of the world. */
+export interface StoreWorld {
+	/** Milliseconds, as `Date.now` gives them. */
+	now: () => number;
+	/** A new random name, letters and digits, for a bench or a job. */
+	newId: () => string;
+}
+
+/**
+ * Done, or why not. `full`: no room. `refused`: the browser keeps nothing here. `newer`: the data belong to a newer
+ * version of the program.
+ */
+export type Kept<Value> = { ok: true; value: Value } | StoreRefusal;
+export interface StoreRefusal {
+	ok: false;
+	reason: 'full' | 'refused' | 'newer';
+	hint: string;
+}
+
+/** An event that could not be written is handed back: what was entered is not lost. */
+export type Appended<Kind extends EventKind> =
+	| { ok: true; value: EventOf<Kind> }
+	| (StoreRefusal & { unsaved: { kind: Kind; data: EventData[Kind] } });
+
+export interface Imported {
+	job: string;
+	/** The job was here already, so this is a copy of it. */
+	copied: boolean;
+}
+
+/** One job in one file, with the flows that it replays from. */
+export interface JobFile {
+	format: 'valvetrail-job';
+	version: 1;
+	/** ISO date and time. */
+	exported: string;
+	events: JobEvent[];
+	flows: Record<string, Library>;
+}
+
+export const HINTS: Readonly<Record<StoreRefusal['reason'], string>> = {
+	full: 'There is no room left for this page on the device, so the entry was not kept. Everything before it is safe. Save the jobs to files, free some space, and enter it again.',
+	refused:
+		'This browser keeps nothing for this page (a private window, or storage is switched off). Jobs last until the page is closed: save each to a file, or open the page in an ordinary window.',
+	newer: 'The jobs here were written by a newer version of this program. Reload the page to get that version; nothing is lost.'
+};
+
+export const refusal = (reason: StoreRefusal['reason']): StoreRefusal => ({ ok: false, reason, hint: HINTS[reason] });
+
+/** The next event of a job: its parents are the heads that nothing follows yet. */
+export function nextEvent<Kind extends EventKind>(
+	log: readonly JobEvent[],
+	stamp: { job: string; bench: string; seq: number; now: number },
+	kind: Kind,
+	data: EventData[Kind]
+): EventOf<Kind> {
+	const { job, bench, seq, now } = stamp;
+	if ((kind === 'started') !== (log.length === 0)) throw new Error(`A job begins with "started", and only once (${job}, ${kind}).`);
+	const id = eventId(bench, seq);
+	return { id, job, bench, seq, parents: headsOf(log), kind, data, at: new Date(now).toISOString() };
+}
+
+/** Hashes of the flows that these events open. */
+export const hashesOf = (events: readonly JobEvent[]): string[] => [
+	...new Set(events.flatMap((event) => (event.kind === 'flow-opened' ? [event.data.hash] : [])))
+];
+
+export const latestFirst = (rows: readonly JobRow[]): JobRow[] =>
+	[...rows].sort((a, b) => (a.updated === b.updated ? (a.job < b.job ? -1 : 1) : a.updated < b.updated ? 1 : -1));
