@@ -77,7 +77,7 @@ function valveLimit({ valve, field }: Extract<Source, { kind: 'limit' }>, plan: 
 	const type = plan.valves[valve]?.type;
 	const limits = type === undefined ? [] : limitsOf(type);
 	for (const { block } of limits) {
-		const value = block.figures[field];
+		const value = Object.hasOwn(block.figures, field) ? block.figures[field] : undefined;
 		if (value !== undefined)
 			return { value: value * unitOfKey(field).scale, from: `limit of the ${type ?? valve}` };
 	}

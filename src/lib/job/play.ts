@@ -4,6 +4,7 @@ import type { Known } from '../flow/fill.ts';
 import { repairAdvice, suggest, suspectsOfRepair, type Suggestion } from '../flow/advice.ts';
 import { isPathStep, labelOf, stepTable } from '../flow/evidence.ts';
 import { clearedNames, nameOf, whySuggested, answerText } from '../flow/explain.ts';
+import { whereIs } from '../flow/where.ts';
 import type { Library } from '../flow/library.ts';
 import { flowFits, resolveFlow, type ResolvedFlow } from '../flow/resolve.ts';
 import { cleared, standings, trace, type Trace } from '../flow/trace.ts';
@@ -275,12 +276,12 @@ function describeStep(play: Play, { trace, suggestions }: View) {
 	if (!first) return null;
 	const { step, id, minutes } = first;
 	const table = stepTable(trace.resolved, step, step.ways[first.way]?.trust ?? 'full');
-	const point = 'at' in step && step.at ? trace.resolved.plan.points[step.at] : undefined;
+	const where = 'at' in step && step.at ? whereIs(trace.resolved.plan, step.at) : undefined;
 	return {
 		id,
 		title: step.title,
 		text: step.text.trim(),
-		place: point?.title ?? null,
+		place: where ? [where.title, where.pin ?? where.advice].filter(Boolean).join(': ') : null,
 		power: step.power,
 		minutes,
 		calculation: describeSum(play, first),

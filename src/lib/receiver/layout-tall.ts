@@ -1,137 +1,238 @@
-import { fitText, TEXT } from './label.ts';
-import type { Box, Caption, Corner, Drawing, DrawingOptions, DrawnLine, DrawnPoint, DrawnStage } from './drawing.ts';
+import type { Box, Caption, Corner, Drawing, DrawnLine, DrawnPoint, DrawnStage, DrawnWire } from './drawing.ts';
 import {
 	across,
 	asY,
 	jointSize,
 	laneSizes,
-	lanesEnd,
 	placeOfNode,
 	pointAt,
 	route,
 	setLanes,
 	slotsOf,
 	stagesOf,
-	wireIn,
 	type Frame,
-	type Step,
 	type Stretch
 } from './frame.ts';
-import { besides, titleOf, type Sheet } from './sheet.ts';
+import { fitText, TEXT } from './label.ts';
+import { bandTitles, drawPoint, looseStages, notesOf, pointsBeside, titleOf, wiresOf, type Sheet } from './sheet.ts';
 import type { Entry, SignalNode } from './signal-order.ts';
 
-/** Gap between lanes, room for the captions above, pitch of the rails at the right, least height of a box. */
-const GAP = 10;
+/** Room for captions above the first stage; gap between lanes and between boxes; pitch of the rails at the right. */
 const HEAD = 34;
+const GAP = 10;
 const RAIL = 10;
 const LEAST = 46;
 const TOUCH = 44;
-/** A lane that holds only test points of its own. */
+/** Share of a lane that holds only test points of its own. */
 const THIN = 0.4;
 
-const railsOf = ({ plan }: Sheet) => Object.keys(plan.lines).length;
+const width = ([from, to]: readonly [number, number]) => to - from;
 
 function tallLanes({ order, options, plan }: Sheet): Stretch[] {
 	const rails = Object.keys(plan.lines).length;
 	const room = options.width - 2 - (rails > 0 ? rails * RAIL + 6 : 0);
-	const shares = laneSizes(order.nodes, order.lanes.length, ({ point, span }) =>
-		!point ? 1 : span[0] === span[1] ? THIN : 0
-	);
-	const parts = shares.filter((share) => share > 0).length;
-	const sum = shares.reduce((a, b) => a + b, 0) || 1;
-	const unit = (room - Math.max(0, parts - 1) * GAP) / sum;
-	return setLanes(
-		shares.map((share) => share * unit),
-		1,
-		GAP,
-		order.nodes
-	);
+	const shares = laneSizes(order.nodes, order.lanes.length, ({ point, span }) => {
+		if (point) return span[0] === span[1] ? THIN : 0;
+		return 1;
+	});
+	const gaps = shares.filter((share) => share > 0).length - 1;
+	const unit = (room - Math.max(0, gaps) * GAP) / (shares.reduce((sum, share) => sum + share, 0) || 1);
+	const sizes = shares.map((share) => share * unit);
+	return setLanes(sizes, 1, GAP, order.nodes);
 }
 
-const widthOf = (lanes: readonly Stretch[], { span }: SignalNode) => {
-	const [from, to] = across(lanes, span);
-	return to - from;
-};
+/** Whether bands come in from the side, as they have no lane to come down in. */
+function fromSide({ order }: Sheet, lanes: readonly Stretch[], { bands }: Entry, first: SignalNode): boolean {
+	const narrow = bands.every((band) => (lanes[order.lanes.indexOf(band)]?.size ?? 0) === 0);
+	return narrow && first.bands.length > bands.length;
+}
 
-/** Whether a band comes in from the side: it has no lane to come down in. */
-const fromSide = ({ order }: Sheet, lanes: readonly Stretch[], { to, bands }: Entry) =>
-	bands.every((band) => (lanes[order.lanes.indexOf(band)]?.size ?? 0) === 0) &&
-	order.nodes.some(({ id, bands: all }) => id === to && all.length > bands.length);
+const entriesOf = ({ order }: Sheet) =>
+	order.entries.flatMap((entry) => {
+		const first = order.nodes.find(({ id }) => id === entry.to);
+		return first ? [{ entry, first }] : [];
+	});
+
+/** A joint without a test point still needs room where a caption comes in from the side. */
+function slotsWanted(sheet: Sheet, lanes: readonly Stretch[], joint: number): number {
+	const caption = entriesOf(sheet).some(
+		({ entry, first }) => !first.point && first.column === joint + 1 && fromSide(sheet, lanes, entry, first)
+	);
+	return Math.max(slotsOf(sheet.order, joint), caption ? 1 : 0);
+}
+
+const heightIn = (sheet: Sheet, lanes: readonly Stretch[], { id, span }: SignalNode) =>
+	fitText(titleOf(sheet.plan, id), width(across(lanes, span)), notesOf(sheet)).height;
 
 function tallFrame(sheet: Sheet): Frame {
-	const { order, plan, options } = sheet;
+	const { order } = sheet;
 	const lanes = tallLanes(sheet);
-	const columns = new Map<number, Stretch>();
-	const joints = new Map<number, Stretch>();
-	const slots = new Map<number, number>();
+	const [columns, joints, slots] = [new Map<number, Stretch>(), new Map<number, Stretch>(), new Map<number, number>()];
 	let next = HEAD;
-	const setJoint = (joint: number) => {
-		const count = slotsOf(order, joint);
-		const side = order.entries.some((entry) => {
-			const node = order.nodes.find(({ id }) => id === entry.to);
-			return node && !node.point && node.column === joint + 1 && fromSide(sheet, lanes, entry);
-		});
-		slots.set(joint, count);
-		const size = joint < 0 && count === 0 ? 0 : jointSize(side ? Math.max(1, count) : count);
-		joints.set(joint, { start: next, size });
-		next += size;
-	};
-	setJoint(-1);
-	for (let column = 0; column < order.columns; column++) {
+	const take = (size: number): Stretch => ({ start: (next += size) - size, size });
+	for (let column = -1; column < order.columns; column++) {
 		const boxes = stagesOf(order).filter((node) => node.column === column);
-		const heights = boxes.map(
-			(node) => fitText(titleOf(plan, node.id), widthOf(lanes, node), options.notes ?? []).height
-		);
-		const size = Math.max(LEAST, ...heights);
-		columns.set(column, { start: next, size });
-		next += size;
-		setJoint(column);
+		if (column >= 0)
+			columns.set(column, take(Math.max(LEAST, ...boxes.map((node) => heightIn(sheet, lanes, node)))));
+		const wanted = slotsWanted(sheet, lanes, column);
+		const outside = column < 0 || column === order.columns - 1;
+		slots.set(column, Math.max(1, wanted));
+		joints.set(column, take(outside && wanted === 0 ? 0 : jointSize(wanted)));
 	}
 	return { first: 0, last: order.columns - 1, columns, joints, slots, lanes, begin: 0, end: next };
 }
 
-function stageBoxes({ plan, order, options }: Sheet, frame: Frame): DrawnStage[] {
-	return stagesOf(order).map((node): DrawnStage => {
-		const { along, across: over } = placeOfNode(frame, node);
-		const width = over[1] - over[0];
-		const title = titleOf(plan, node.id);
-		const text = fitText(title, width, options.notes ?? []);
-		return { id: node.id, title, bands: node.bands, ...text, x: over[0], y: along[0], width, height: along[1] - along[0] };
+function stageBoxes(sheet: Sheet, frame: Frame): DrawnStage[] {
+	return stagesOf(sheet.order).map(({ id, bands, ...node }): DrawnStage => {
+		const { along, across: over } = placeOfNode(frame, { id, bands, ...node });
+		const title = titleOf(sheet.plan, id);
+		const text = fitText(title, width(over), notesOf(sheet));
+		return { id, title, bands, ...text, x: over[0], y: along[0], width: width(over), height: width(along) };
 	});
 }
 
-/** Marks on the lower edge of a stage, left of the wire as far as they find room there, then right of it. */
-function tapPlaces({ x, y, width, height }: Box, count: number): Corner[] {
-	const half = width / 2 - TOUCH / 2;
+/** Marks on the lower edge of a stage: left of the wire while there is room, then right of it. */
+function edgePlaces({ x, y, width: wide, height }: Box, count: number): Corner[] {
+	const half = (wide - TOUCH) / 2;
 	const left = Math.min(count, Math.max(Math.ceil(count / 2), Math.floor(half / TOUCH)));
 	const right = count - left;
 	return Array.from({ length: count }, (_, index) => {
-		const isLeft = index < left;
-		const share = isLeft ? (index + 0.5) / left : (index - left + 0.5) / right;
-		return { x: x + (isLeft ? share * half : width - half + share * half), y: y + height };
+		const offset =
+			index < left ? ((index + 0.5) / left) * half : wide - half + ((index - left + 0.5) / right) * half;
+		return { x: x + offset, y: y + height };
 	});
 }
 
-function pathPoints({ plan, order }: Sheet, frame: Frame, stages: readonly DrawnStage[]): DrawnPoint[] {
-	const entered = new Set(order.entries.map(({ to }) => to));
-	return order.nodes
+const edgePoints = (sheet: Sheet, stages: readonly DrawnStage[]): DrawnPoint[] =>
+	stages.flatMap((stage) => {
+		const ids = pointsBeside(sheet, stage.id);
+		return edgePlaces(stage, ids.length).map((at, index) => drawPoint(sheet.plan, ids[index] ?? '', at, false));
+	});
+
+function pathPoints(sheet: Sheet, frame: Frame, beside: readonly DrawnPoint[]): DrawnPoint[] {
+	const entered = new Set(sheet.order.entries.map(({ to }) => to));
+	return sheet.order.nodes
 		.filter(({ point }) => point)
 		.map((node) => {
 			const at = asY(pointAt(frame, node));
-			const stage = stages.find(({ y, height, bands }) => y + height < at.y && at.y - y - height < 28 && bands.some((b) => node.bands.includes(b)));
-			const taps = stage ? tapPlaces(stage, besides(plan, order, stage.id).length) : [];
-			const end = Math.min(across(frame.lanes, node.span)[1], ...taps.filter(({ x }) => x > at.x).map(({ x }) => x - 16));
-			const roomBeside = entered.has(node.id) ? 0 : Math.max(0, Math.floor((end - at.x - 22) / TEXT.char));
-			return { ...pointOf(plan, node.id), ...at, onPath: true, roomBeside };
+			const near = beside.filter(({ x, y }) => x > at.x && Math.abs(y - at.y) < SIDE).map(({ x }) => x - SIDE);
+			const room = Math.min(across(frame.lanes, node.span)[1], ...near) - at.x - SIDE;
+			const chars = entered.has(node.id) ? 0 : Math.max(0, Math.floor(room / TEXT.char));
+			return drawPoint(sheet.plan, node.id, at, true, chars);
 		});
 }
 
-const pointOf = (plan: Sheet['plan'], id: string) => {
-	const point = plan.points[id];
+/** From the middle of a mark to the text beside it. */
+const SIDE = 20;
+
+interface Entrances {
+	captions: Caption[];
+	wires: DrawnWire[];
+}
+
+/** A caption at the right end of the joint, with its wire to the point or down into the stage. */
+function sideEntrance(frame: Frame, first: SignalNode, text: string): [Caption, Corner[]] {
+	const right = across(frame.lanes, first.span)[1];
+	const place = placeOfNode(frame, first);
+	const y = first.point ? place.along[0] : place.along[0] - 14;
+	const left = right - text.length * TEXT.char - 8;
+	const from = { x: left, y };
+	const wire = first.point
+		? [from, { x: place.across[0], y }]
+		: [from, { x: left - 10, y }, { x: left - 10, y: place.along[0] }];
+	return [{ text, anchor: 'end', x: right, y: y + 5 }, wire];
+}
+
+/** A caption above the lane. */
+function topEntrance(sheet: Sheet, frame: Frame, entry: Entry, first: SignalNode, text: string): [Caption, Corner[]] {
+	const at = entry.bands.map((band) => sheet.order.lanes.indexOf(band));
+	const lane = across(frame.lanes, [Math.min(...at), Math.max(...at)]);
+	const place = placeOfNode(frame, first);
+	const y = place.along[0] - 14;
+	const middle = (lane[0] + lane[1]) / 2;
+	const wire = route({ along: [y, y], across: [middle, middle] }, place).map(asY);
+	return [{ text, anchor: 'middle', x: middle, y: y - 5 }, wire];
+}
+
+function entrances(sheet: Sheet, frame: Frame): Entrances {
+	const drawn = entriesOf(sheet).map(({ entry, first }) => {
+		const text = bandTitles(sheet.plan, entry.bands);
+		const [caption, corners] = fromSide(sheet, frame.lanes, entry, first)
+			? sideEntrance(frame, first, text)
+			: topEntrance(sheet, frame, entry, first, text);
+		return { caption, wire: { corners, bands: entry.bands, goesOn: false, back: false } };
+	});
+	return { captions: drawn.map(({ caption }) => caption), wires: drawn.map(({ wire }) => wire) };
+}
+
+/** Boxes of full width, one under the other. */
+function fullBoxes(sheet: Sheet, ids: readonly string[], frame: Frame, top: number): Box[] {
+	const [from, to] = across(frame.lanes, [0, frame.lanes.length - 1]);
+	let y = top;
+	return ids.map((id) => {
+		const beside = sheet.plan.lines[id] ? pointsBeside(sheet, id).length * TOUCH : 0;
+		const text = fitText(titleOf(sheet.plan, id), to - from, notesOf(sheet), beside);
+		const height = Math.max(LEAST, text.height);
+		const box = { ...text, x: from, y, width: to - from, height };
+		y += height + GAP;
+		return box;
+	});
+}
+
+/** The rail of a line: from its first stage down past the others and into its box; inner rails belong to upper boxes. */
+function railOf(box: Box, index: number, taps: readonly Corner[]): Corner[] {
+	const top = taps[0];
+	if (!top) return [];
+	const right = box.x + box.width;
+	const y = box.y + box.height / 2;
+	return [{ x: top.x, y: top.y }, { x: top.x, y }, { x: right, y }];
+}
+
+function linesOf(sheet: Sheet, stages: readonly DrawnStage[], boxes: readonly Box[]): DrawnLine[] {
+	return Object.entries(sheet.plan.lines).flatMap(([id, { title, kind, feeds }], index): DrawnLine[] => {
+		const box = boxes[index];
+		if (!box) return [];
+		const x = box.x + box.width + 8 + index * RAIL;
+		const taps = stages
+			.filter((stage) => feeds.includes(stage.id))
+			.map((stage) => ({ x, y: stage.y + stage.height / 2 }))
+			.sort((a, b) => a.y - b.y);
+		return [{ id, title, kind, feeds, bars: [box], rail: railOf(box, index, taps), taps }];
+	});
+}
+
+const linePoints = (sheet: Sheet, lines: readonly DrawnLine[]): DrawnPoint[] =>
+	lines.flatMap(({ id, bars: [box] }) =>
+		pointsBeside(sheet, id).map((point, index, all) => {
+			const { x = 0, y = 0, width: wide = 0, height = 0 } = box ?? {};
+			const at = { x: x + wide - (all.length - index - 0.5) * TOUCH, y: y + height / 2 };
+			return drawPoint(sheet.plan, point, at, false);
+		})
+	);
+
+/** From top to bottom, the lines in boxes below with a rail along the stages that each feeds. */
+export function layoutTall(sheet: Sheet): Drawing {
+	const frame = tallFrame(sheet);
+	const onPath = stageBoxes(sheet, frame);
+	const below = [...Object.keys(sheet.plan.lines), ...looseStages(sheet)];
+	const boxes = fullBoxes(sheet, below, frame, frame.end + GAP + SIDE / 2);
+	const lines = linesOf(sheet, onPath, boxes);
+	const loose = looseStages(sheet).flatMap((id, index): DrawnStage[] => {
+		const box = boxes[lines.length + index];
+		return box ? [{ id, title: titleOf(sheet.plan, id), bands: [], ...box }] : [];
+	});
+	const stages = [...onPath, ...loose];
+	const beside = edgePoints(sheet, stages);
+	const { captions, wires } = entrances(sheet, frame);
+	const last = boxes.at(-1);
 	return {
-		id,
-		title: point?.title ?? id,
-		place: point?.stage ?? '',
-		...(point?.electrode ? { electrode: point.electrode } : {})
+		shape: 'tall',
+		width: sheet.options.width,
+		height: (last ? last.y + last.height : frame.end) + GAP,
+		stages,
+		lines,
+		points: [...pathPoints(sheet, frame, beside), ...beside, ...linePoints(sheet, lines)],
+		wires: [...wires, ...wiresOf(sheet, frame, asY)],
+		captions
 	};
-};
+}

@@ -1,0 +1,22 @@
+import type { Plan } from '../receiver/index.ts';
+import { pinOf } from '../valves/index.ts';
+
+/** Where to put the prod: the point by name, and the pin where its evidence allows one to be named. */
+export interface Where {
+	title: string;
+	/** "EL84, pin 2 (noval, counted from the wiring side)". */
+	pin?: string;
+	/** What to do first where no pin is named. */
+	advice?: string;
+}
+
+/** Words for a test point of a plan; `undefined` where the plan has no such point. */
+export function whereIs(plan: Plan, pointId: string): Where | undefined {
+	const point = plan.points[pointId];
+	if (!point) return undefined;
+	const type = point.valve === undefined ? undefined : plan.valves[point.valve]?.type;
+	if (type === undefined || point.electrode === undefined) return { title: point.title };
+	const found = pinOf(type, point.electrode, point.system);
+	if (!found.named) return { title: point.title, advice: `${type}: ${found.advice}` };
+	return { title: point.title, pin: `${type}, pin ${found.pin}, counted from the wiring side` };
+}

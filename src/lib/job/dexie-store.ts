@@ -1,0 +1,249 @@
+import Dexie, { liveQuery } from 'dexie';
+import type { Library } from '../flow/library.ts';
+import { copyOf } from './copy.ts';
+import { JobDatabase, type IndexedDb } from './dexie-db.ts';
+import type { EventData, EventKind, EventOf, JobEvent } from './events.ts';
+import { byId } from './order.ts';
+import { describedRow, emptyRow, rowAfter, rowOf, type Description, type JobRow } from './row.ts';
+import type { Snapshot } from './snapshot.ts';
+import {
+	hashesOf,
+	latestFirst,
+	nextEvent,
+	refusal,
+	type Appended,
+	type Imported,
+	type JobFile,
+	type JobStore,
+	type Kept,
+	type StoreRefusal,
+	type StoreWorld
+} from './store.ts';
+
+export interface DexieWorld extends StoreWorld {
+	/** Name of the database. */
+	name: string;
+	idb?: IndexedDb;
+}
+
+const named = (error: unknown, ...names: string[]): boolean => {
+	for (let cause = error; cause instanceof Error || cause instanceof DOMException; cause = (cause as { inner?: unknown }).inner)
+		if (names.includes(cause.name)) return true;
+	return false;
+};
+
+/** The browser closes a database behind the page's back, as when a phone wakes up (dexie issues 2008, 2296). */
+const wasClosed = (error: unknown) => named(error, 'DatabaseClosedError', 'InvalidStateError');
+
+/** What the browser refuses is a result; anything else is a bug of ours and stays an exception. */
+function refusalOf(error: unknown): StoreRefusal {
+	if (named(error, 'QuotaExceededError')) return refusal('full');
+	if (named(error, 'VersionError')) return refusal('newer');
+	if (named(error, 'OpenFailedError', 'MissingAPIError', 'SecurityError', 'DatabaseClosedError', 'InvalidStateError', 'UnknownError'))
+		return refusal('refused');
+	throw error;
+}
+
+class DexieStore implements JobStore {
+	readonly keeps = true;
+	readonly #db: JobDatabase;
+	readonly #world: StoreWorld;
+
+	constructor(db: JobDatabase, world: StoreWorld) {
+		this.#db = db;
+		this.#world = world;
+	}
+
+	/** Do it, and once more on a database opened again if it had been closed. */
+	async #again<Value>(work: () => PromiseLike<Value>): Promise<Value> {
+		try {
+			return await work();
+		} catch (error) {
+			if (!wasClosed(error)) throw error;
+			this.#db.close();
+			await this.#db.open();
+			return await work();
+		}
+	}
+
+	async #kept<Value>(work: () => PromiseLike<Value>): Promise<Kept<Value>> {
+		try {
+			return { ok: true, value: await this.#again(work) };
+		} catch (error) {
+			return refusalOf(error);
+		}
+	}
+
+	#write<Value>(work: () => Promise<Value>): PromiseLike<Value> {
+		const { events, rows, flows, meta } = this.#db;
+		return this.#db.transaction('rw', events, rows, flows, meta, work);
+	}
+
+	/** Within a transaction: the bench's name, made on first use. */
+	async #bench(): Promise<string> {
+		const known = await this.#db.meta.get('bench');
+		if (known) return String(known.value);
+		const value = this.#world.newId();
+		await this.#db.meta.add({ key: 'bench', value });
+		return value;
+	}
+
+	/** Within a transaction: the first of so many numbers that this bench has never given out. */
+	async #seqs(bench: string, count: number): Promise<number> {
+		const given = Number((await this.#db.meta.get('seq'))?.value ?? 0);
+		const last = await this.#db.events.where('[bench+seq]').between([bench, Dexie.minKey], [bench, Dexie.maxKey]).last();
+		const first = Math.max(given, last?.seq ?? 0) + 1;
+		await this.#db.meta.put({ key: 'seq', value: first + count - 1 });
+		return first;
+	}
+
+	bench(): Promise<string> {
+		return this.#again(() => this.#write(() => this.#bench()));
+	}
+
+	start(): Promise<Kept<EventOf<'started'>>> {
+		return this.append(this.#world.newId(), 'started', {});
+	}
+
+	async append<Kind extends EventKind>(job: string, kind: Kind, data: EventData[Kind]): Promise<Appended<Kind>> {
+		const kept = await this.#kept(() => this.#write(() => this.#append(job, kind, data)));
+		return kept.ok ? kept : { ...kept, unsaved: { kind, data } };
+	}
+
+	async #append<Kind extends EventKind>(job: string, kind: Kind, data: EventData[Kind]): Promise<EventOf<Kind>> {
+		const { events, rows, flows } = this.#db;
+		const log = await this.#db.eventsOf(job).toArray();
+		const bench = await this.#bench();
+		const seq = await this.#seqs(bench, 1);
+		const event = nextEvent(log, { job, bench, seq, now: this.#world.now() }, kind, data);
+		for (const hash of hashesOf([event as JobEvent]))
+			if (!(await flows.get(hash))) throw new Error(`The flow ${hash} has to be kept before it is opened.`);
+		await events.add(event as JobEvent);
+		const row = await rows.get(job);
+		const before = row?.events === log.length ? row : log.length ? rowOf(log) : emptyRow(job);
+		await rows.put(rowAfter(before, event as JobEvent));
+		return event;
+	}
+
+	async events(job: string): Promise<JobEvent[]> {
+		return (await this.#again(() => this.#db.eventsOf(job).toArray())).sort(byId);
+	}
+
+	/** The rows as they stand; where they do not account for every event, all are made again. */
+	async jobs(): Promise<JobRow[]> {
+		const rows = await this.#again(() => this.#rows());
+		return rows ?? (await this.#again(() => this.#rebuild()));
+	}
+
+	async #rows(): Promise<JobRow[] | undefined> {
+		const { events, rows, meta } = this.#db;
+		return this.#db.transaction('r', events, rows, meta, async () => {
+			const list = await rows.toArray();
+			const total = list.reduce((sum, row) => sum + row.events, 0);
+			if (total !== (await events.count())) return undefined;
+			const exported = await meta.bulkGet(list.map(({ job }) => `exported:${job}`));
+			return latestFirst(list.map((row, index) => ({ ...row, ...(exported[index] ? { exported: String(exported[index].value) } : {}) })));
+		});
+	}
+
+	async #rebuild(): Promise<JobRow[]> {
+		await this.#write(async () => {
+			const logs = Map.groupBy(await this.#db.events.toArray(), ({ job }) => job);
+			await this.#db.rows.clear();
+			await this.#db.rows.bulkAdd([...logs.values()].map(rowOf));
+		});
+		return (await this.#rows()) ?? [];
+	}
+
+	watch(job: string, callback: (events: JobEvent[]) => void): () => void {
+		return this.#watch(() => this.events(job), callback);
+	}
+
+	watchJobs(callback: (rows: JobRow[]) => void): () => void {
+		return this.#watch(() => this.jobs(), callback);
+	}
+
+	#watch<Value>(query: () => Promise<Value>, callback: (value: Value) => void): () => void {
+		const subscription = liveQuery(query).subscribe({ next: callback });
+		return () => subscription.unsubscribe();
+	}
+
+	keepFlow({ hash, library }: Snapshot): Promise<Kept<void>> {
+		return this.#kept(() => this.#write(() => this.#keepFlow(hash, library)));
+	}
+
+	async #keepFlow(hash: string, library: Library): Promise<void> {
+		if (!(await this.#db.flows.get(hash))) await this.#db.flows.add({ hash, library });
+	}
+
+	async flows(job: string): Promise<Record<string, Library>> {
+		const hashes = hashesOf(await this.events(job));
+		const rows = await this.#again(() => this.#db.flows.bulkGet(hashes));
+		return Object.fromEntries(rows.flatMap((row) => (row ? [[row.hash, row.library]] : [])));
+	}
+
+	describe(job: string, description: Description): Promise<Kept<void>> {
+		return this.#kept(() =>
+			this.#write(async () => {
+				const row = await this.#db.rows.get(job);
+				if (row) await this.#db.rows.put(describedRow(row, description));
+			})
+		);
+	}
+
+	markExported(job: string): Promise<Kept<void>> {
+		const value = new Date(this.#world.now()).toISOString();
+		return this.#kept(async () => void (await this.#db.meta.put({ key: `exported:${job}`, value })));
+	}
+
+	importJob(file: JobFile): Promise<Kept<Imported>> {
+		return this.#kept(() => this.#write(() => this.#import(file)));
+	}
+
+	async #import({ events, flows }: JobFile): Promise<Imported> {
+		const given = events[0]?.job ?? '';
+		const copied = await this.#isHere(given, events);
+		const job = copied ? this.#world.newId() : given;
+		const added = copied ? await this.#copy(events, job) : events;
+		for (const [hash, library] of Object.entries(flows)) await this.#keepFlow(hash, library);
+		await this.#db.events.bulkAdd(added);
+		await this.#db.rows.put(rowOf(added));
+		return { job, copied };
+	}
+
+	/** The job, or any event of it, under whatever job it stands here. */
+	async #isHere(job: string, events: readonly JobEvent[]): Promise<boolean> {
+		if ((await this.#db.eventsOf(job).count()) > 0) return true;
+		return (await this.#db.events.bulkGet(events.map(({ id }) => id))).some((event) => event !== undefined);
+	}
+
+	async #copy(events: readonly JobEvent[], job: string): Promise<JobEvent[]> {
+		const bench = await this.#bench();
+		return copyOf(events, { job, bench, firstSeq: await this.#seqs(bench, events.length) });
+	}
+
+	purge(job: string): Promise<Kept<void>> {
+		return this.#kept(() => this.#db.purge(job));
+	}
+
+	close(): void {
+		this.#db.close();
+	}
+}
+
+/**
+ * Open the browser's database, and write to it once: a private window may open it and keep nothing. Refused, the page
+ * takes the store in memory and says so.
+ */
+export async function openDexieStore({ name, idb, ...world }: DexieWorld): Promise<Kept<JobStore>> {
+	const db = new JobDatabase(name, idb);
+	const store = new DexieStore(db, world);
+	try {
+		await db.open();
+		await store.bench();
+		return { ok: true, value: store };
+	} catch (error) {
+		db.close();
+		return refusalOf(error);
+	}
+}

@@ -1,0 +1,134 @@
+import type { Library } from '../flow/library.ts';
+import { copyOf } from './copy.ts';
+import type { EventData, EventKind, EventOf, JobEvent } from './events.ts';
+import { byId } from './order.ts';
+import { describedRow, emptyRow, rowAfter, rowOf, type Description, type JobRow } from './row.ts';
+import type { Snapshot } from './snapshot.ts';
+import { hashesOf, latestFirst, nextEvent, type Appended, type Imported, type JobFile, type JobStore, type Kept, type StoreWorld } from './store.ts';
+
+const done = <Value>(value: Value): Kept<Value> => ({ ok: true, value });
+
+/** Jobs in the page's memory, where the browser keeps nothing. They end with the page, so `keeps` is false. */
+class MemoryStore implements JobStore {
+	readonly keeps = false;
+	readonly #world: StoreWorld;
+	readonly #bench: string;
+	#seq = 0;
+	#logs = new Map<string, readonly JobEvent[]>();
+	#rows = new Map<string, JobRow>();
+	#flows = new Map<string, Library>();
+	#exported = new Map<string, string>();
+	#watchers = new Set<() => void>();
+
+	constructor(world: StoreWorld) {
+		this.#world = world;
+		this.#bench = world.newId();
+	}
+
+	#changed(): void {
+		for (const tell of this.#watchers) tell();
+	}
+
+	async bench(): Promise<string> {
+		return this.#bench;
+	}
+
+	start(): Promise<Kept<EventOf<'started'>>> {
+		return this.append(this.#world.newId(), 'started', {});
+	}
+
+	async append<Kind extends EventKind>(job: string, kind: Kind, data: EventData[Kind]): Promise<Appended<Kind>> {
+		const log = this.#logs.get(job) ?? [];
+		const stamp = { job, bench: this.#bench, seq: this.#seq + 1, now: this.#world.now() };
+		const event = nextEvent(log, stamp, kind, structuredClone(data));
+		const missing = hashesOf([event as JobEvent]).find((hash) => !this.#flows.has(hash));
+		if (missing) throw new Error(`The flow ${missing} has to be kept before it is opened.`);
+		this.#seq += 1;
+		this.#logs.set(job, [...log, event as JobEvent]);
+		this.#rows.set(job, rowAfter(this.#rows.get(job) ?? emptyRow(job), event as JobEvent));
+		this.#changed();
+		return { ok: true, value: structuredClone(event) };
+	}
+
+	async events(job: string): Promise<JobEvent[]> {
+		return structuredClone([...(this.#logs.get(job) ?? [])]).sort(byId);
+	}
+
+	async jobs(): Promise<JobRow[]> {
+		const dated = (row: JobRow): JobRow => {
+			const exported = this.#exported.get(row.job);
+			return exported === undefined ? row : { ...row, exported };
+		};
+		return latestFirst([...this.#rows.values()].map(dated));
+	}
+
+	watch(job: string, callback: (events: JobEvent[]) => void): () => void {
+		return this.#watch(() => this.events(job), callback);
+	}
+
+	watchJobs(callback: (rows: JobRow[]) => void): () => void {
+		return this.#watch(() => this.jobs(), callback);
+	}
+
+	#watch<Value>(query: () => Promise<Value>, callback: (value: Value) => void): () => void {
+		const tell = () => void query().then((value) => this.#watchers.has(tell) && callback(value));
+		this.#watchers.add(tell);
+		tell();
+		return () => this.#watchers.delete(tell);
+	}
+
+	async keepFlow({ hash, library }: Snapshot): Promise<Kept<void>> {
+		if (!this.#flows.has(hash)) this.#flows.set(hash, structuredClone(library));
+		return done(undefined);
+	}
+
+	async flows(job: string): Promise<Record<string, Library>> {
+		const hashes = hashesOf(this.#logs.get(job) ?? []);
+		const kept = hashes.flatMap((hash) => (this.#flows.has(hash) ? [[hash, this.#flows.get(hash)]] : []));
+		return structuredClone(Object.fromEntries(kept) as Record<string, Library>);
+	}
+
+	async describe(job: string, description: Description): Promise<Kept<void>> {
+		const row = this.#rows.get(job);
+		if (row) this.#rows.set(job, describedRow(row, description));
+		this.#changed();
+		return done(undefined);
+	}
+
+	async markExported(job: string): Promise<Kept<void>> {
+		this.#exported.set(job, new Date(this.#world.now()).toISOString());
+		this.#changed();
+		return done(undefined);
+	}
+
+	async importJob({ events, flows }: JobFile): Promise<Kept<Imported>> {
+		const given = events[0]?.job ?? '';
+		const ids = new Set([...this.#logs.values()].flat().map(({ id }) => id));
+		const copied = this.#logs.has(given) || events.some(({ id }) => ids.has(id));
+		const job = copied ? this.#world.newId() : given;
+		const added = copied ? copyOf(events, { job, bench: this.#bench, firstSeq: this.#seq + 1 }) : events;
+		if (copied) this.#seq += events.length;
+		for (const [hash, library] of Object.entries(flows)) await this.keepFlow({ hash, library });
+		this.#logs.set(job, structuredClone(added));
+		this.#rows.set(job, rowOf(added));
+		this.#changed();
+		return done({ job, copied });
+	}
+
+	async purge(job: string): Promise<Kept<void>> {
+		const gone = hashesOf(this.#logs.get(job) ?? []);
+		this.#logs.delete(job);
+		this.#rows.delete(job);
+		this.#exported.delete(job);
+		const named = new Set(hashesOf([...this.#logs.values()].flat()));
+		for (const hash of gone) if (!named.has(hash)) this.#flows.delete(hash);
+		this.#changed();
+		return done(undefined);
+	}
+
+	close(): void {
+		this.#watchers.clear();
+	}
+}
+
+export const memoryStore = (world: StoreWorld): JobStore => new MemoryStore(world);

@@ -1,0 +1,46 @@
+import type { Corner, DrawingOptions, DrawnPoint, DrawnWire } from './drawing.ts';
+import { wireIn, type Frame, type Step } from './frame.ts';
+import type { Plan } from './plan.ts';
+import type { SignalNode, SignalOrder } from './signal-order.ts';
+
+/** What both shapes are drawn from. */
+export interface Sheet {
+	plan: Plan;
+	order: SignalOrder;
+	options: DrawingOptions;
+}
+
+export const notesOf = ({ options }: Sheet): readonly string[] => options.notes ?? [];
+
+export const titleOf = (plan: Plan, id: string): string => plan.stages[id]?.title ?? plan.lines[id]?.title ?? id;
+
+export const bandTitles = (plan: Plan, bands: readonly string[]): string =>
+	bands.map((band) => plan.bands[band]?.title ?? band).join(', ');
+
+/** Test points of a stage or line that no signal path runs through. */
+export function pointsBeside({ plan, order }: Sheet, place: string): string[] {
+	const onPath = new Set(order.nodes.map(({ id }) => id));
+	return Object.keys(plan.points).filter((id) => plan.points[id]?.stage === place && !onPath.has(id));
+}
+
+/** Stages that no band passes through, as a tuning indicator. */
+export function looseStages({ plan, order }: Sheet): string[] {
+	const onPath = new Set(order.nodes.map(({ id }) => id));
+	return Object.keys(plan.stages).filter((id) => !onPath.has(id));
+}
+
+export function drawPoint(plan: Plan, id: string, at: Corner, onPath: boolean, roomBeside = 0): DrawnPoint {
+	const { title = id, stage = '', electrode } = plan.points[id] ?? {};
+	return { id, title, place: stage, ...(electrode ? { electrode } : {}), ...at, onPath, roomBeside };
+}
+
+/** The wires of one row. */
+export function wiresOf({ order }: Sheet, frame: Frame, turn: (step: Step) => Corner): DrawnWire[] {
+	const nodes = new Map<string, SignalNode>(order.nodes.map((node) => [node.id, node]));
+	return order.wires.flatMap(({ from, to, bands, back }): DrawnWire[] => {
+		const [a, b] = [nodes.get(from), nodes.get(to)];
+		const steps = a && b && wireIn(frame, a, b, back);
+		if (!steps) return [];
+		return [{ corners: steps.map(turn), bands, goesOn: steps.at(-1)?.[0] === frame.end, back }];
+	});
+}

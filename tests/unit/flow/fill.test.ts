@@ -1,0 +1,117 @@
+import { describe, expect, test } from 'vitest';
+import { fillCalculation, parseFill, type Known } from '../../../src/lib/flow/fill.ts';
+import { Step } from '../../../src/lib/flow/schema.ts';
+import { samplePlan } from './small.ts';
+
+const known = (more: Partial<Known> = {}): Known => ({ plan: samplePlan(), readings: {}, ...more });
+
+const filled = (fill: Record<string, string | number>, what: Known = known()) =>
+	fillCalculation(
+		'grid-volts',
+		Step.parse({
+			kind: 'observe',
+			title: 'Look',
+			text: 'Look at it.',
+			why: 'It tells.',
+			power: 'live',
+			minutes: 1,
+			outcomes: { one: { label: 'One' }, other: { label: 'Other' } },
+			normal: 'one',
+			calculation: { id: 'grid-leakage', fill },
+			source: 'common practice'
+		}),
+		what
+	);
+
+describe('where an input comes from', () => {
+	test.each([
+		['reading', { kind: 'reading', of: undefined }],
+		[' reading ', { kind: 'reading', of: undefined }],
+		['reading of v-af', { kind: 'reading', of: 'v-af' }],
+		['volts at output.grid', { kind: 'volts', at: 'output.grid' }],
+		['value of output.grid-leak', { kind: 'value', of: 'output.grid-leak' }],
+		['limit of output: ik_max_ma', { kind: 'limit', valve: 'output', field: 'ik_max_ma' }]
+	])('"%s" is understood', (text, source) => {
+		expect(parseFill(text)).toEqual(source);
+	});
+
+	test.each(['', 'readings', 'reading of', 'volts at output', 'value of grid leak', 'limit of output', '470 kohm'])(
+		'"%s" says nothing known',
+		(text) => {
+			expect(parseFill(text)).toBeUndefined();
+		}
+	);
+});
+
+describe('filling the inputs of a calculation', () => {
+	test('the reading of the open step, and that of an earlier one', () => {
+		const readings = { 'grid-volts': 1.5, 'af-volts': 90 };
+		expect(filled({ V_grid: 'reading', V_feed: 'reading of af-volts' }, known({ readings }))).toEqual({
+			given: { V_grid: 1.5, V_feed: 90 },
+			from: { V_grid: 'this reading', V_feed: 'reading of af-volts' }
+		});
+	});
+
+	test('a reading of nought is a reading', () => {
+		expect(filled({ V_grid: 'reading' }, known({ readings: { 'grid-volts': 0 } })).given).toEqual({ V_grid: 0 });
+	});
+
+	test('what is not known yet stays open to be typed', () => {
+		expect(filled({ V_grid: 'reading', V_feed: 'volts at output.grid', R_grid_ohm: 'value of output.stopper' })).toEqual({
+			given: {},
+			from: {}
+		});
+	});
+
+	test('the volts of the sheet go before the typical ones, and each says which it is', () => {
+		const fill = { V_feed: 'volts at coupling.feed' };
+		expect(filled(fill)).toEqual({
+			given: { V_feed: 80 },
+			from: { V_feed: 'typical volts: Feed of the coupling capacitor' }
+		});
+		expect(filled(fill, known({ service: { 'coupling.feed': 95 } }))).toEqual({
+			given: { V_feed: 95 },
+			from: { V_feed: 'sheet volts: Feed of the coupling capacitor' }
+		});
+	});
+
+	test('a value of the plan says that nobody has measured it', () => {
+		expect(filled({ R_grid_ohm: 'value of output.grid-leak' })).toEqual({
+			given: { R_grid_ohm: 470e3 },
+			from: { R_grid_ohm: 'Output grid leak, 470 kohm (marked or usual, not measured)' }
+		});
+	});
+
+	test('a limit of the valve comes in the unit of the input: 65 mA for an EL84', () => {
+		expect(filled({ I_max_mA: 'limit of output: ik_max_ma' })).toEqual({
+			given: { I_max_mA: expect.closeTo(65, 9) as number },
+			from: { I_max_mA: 'limit of the EL84' }
+		});
+		expect(filled({ I_max_A: 'limit of output: ik_max_ma' }).given['I_max_A']).toBeCloseTo(0.065, 12);
+	});
+
+	test.each(['limit of output: ik_max_furlongs', 'limit of rectifier: ik_max_ma', 'limit of output: constructor'])(
+		'"%s" is not known and stays open',
+		(text) => {
+			expect(filled({ I_max_mA: text })).toEqual({ given: {}, from: {} });
+		}
+	);
+
+	test('a number and a word of the calculation itself are taken as they stand', () => {
+		expect(filled({ f_signal_kHz: 1000, side: 'above' })).toEqual({ given: { f_signal_kHz: 1000, side: 'above' }, from: {} });
+	});
+
+	test('a step without a calculation fills nothing', () => {
+		const step = Step.parse({
+			kind: 'listen',
+			band: 'fm',
+			title: 'Listen',
+			text: 'Listen to it.',
+			why: 'It tells.',
+			power: 'limiter',
+			minutes: 1,
+			source: 'common practice'
+		});
+		expect(fillCalculation('listen', step, known())).toEqual({ given: {}, from: {} });
+	});
+});
