@@ -148,10 +148,15 @@ export const flowFits = (flow: Flow, plan: Plan): boolean =>
 export function resolveFlow(library: Library, flow: Flow, plan: Plan): ResolvedFlow {
 	const heard = heardOn(flow, plan);
 	const bad = Object.keys(heard).filter((band) => heard[band] !== 'good');
-	// What a flow names takes part even where it is not heard: a tingle, a dark dial lamp.
-	const suspects = placeSuspects(library, flow, plan).filter(
-		(placed) => keyFor(flow, placed) !== undefined || bandsOf(plan, placed).some((band) => bad.includes(band))
-	);
+	const all = placeSuspects(library, flow, plan);
+	const felt = new Set(all.filter((placed) => bandsOf(plan, placed).some((band) => bad.includes(band))));
+	const feltFamilies = new Set([...felt].map(({ family }) => family));
+	// What a flow names takes part even where it is not heard (a tingle, a dark dial lamp); but of a family that is
+	// felt somewhere, the places that are not felt would only take weight from those that are.
+	const suspects = all.filter((placed) => {
+		const key = keyFor(flow, placed);
+		return felt.has(placed) || (key !== undefined && (key === placed.id || !feltFamilies.has(placed.family)));
+	});
 	weigh(flow, suspects);
 	return { flow, plan, suspects, steps: stepsFor(library, flow, plan), heard };
 }

@@ -27,7 +27,7 @@ export interface MetaRow {
 export class JobDatabase extends Dexie {
 	events!: Table<JobEvent, string>;
 	/** Rows of the list; made again from the events when in doubt. */
-	rows!: Table<JobRow, string>;
+	jobs!: Table<JobRow, string>;
 	flows!: Table<FlowRow, string>;
 	meta!: Table<MetaRow, string>;
 	#purging = new WeakMap<Transaction, string>();
@@ -35,7 +35,6 @@ export class JobDatabase extends Dexie {
 	constructor(name: string, idb?: IndexedDb) {
 		super(name, { chromeTransactionDurability: 'strict', ...idb });
 		this.version(1).stores({ events: 'id, [job+at], &[bench+seq]', jobs: 'job', flows: 'hash', meta: 'key' });
-		this.rows = this.table('jobs');
 		this.#guard();
 	}
 
@@ -56,11 +55,11 @@ export class JobDatabase extends Dexie {
 
 	/** Everything that is told of one job, in one transaction. */
 	async purge(job: string): Promise<void> {
-		await this.transaction('rw', this.events, this.rows, this.flows, this.meta, async (transaction) => {
+		await this.transaction('rw', this.events, this.jobs, this.flows, this.meta, async (transaction) => {
 			this.#purging.set(transaction, job);
 			const gone = await this.eventsOf(job).toArray();
 			await this.events.bulkDelete(gone.map(({ id }) => id));
-			await this.rows.delete(job);
+			await this.jobs.delete(job);
 			await this.meta.delete(`exported:${job}`);
 			const named = new Set<string>();
 			await this.events.each((event) => event.kind === 'flow-opened' && named.add(event.data.hash));

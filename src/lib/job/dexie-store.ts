@@ -1,10 +1,10 @@
 import Dexie, { liveQuery } from 'dexie';
 import type { Library } from '../flow/library.ts';
 import { copyOf } from './copy.ts';
-import { JobDatabase, type IndexedDb } from './dexie-db.ts';
+import { JobDatabase, type IndexedDb, type MetaRow } from './dexie-db.ts';
 import type { EventData, EventKind, EventOf, JobEvent } from './events.ts';
 import { byId } from './order.ts';
-import { describedRow, emptyRow, rowAfter, rowOf, type Description, type JobRow } from './row.ts';
+import { describedRow, emptyRow, rowAfter, rowOf, rowsOf, type Description, type JobRow } from './row.ts';
 import type { Snapshot } from './snapshot.ts';
 import {
 	hashesOf,
@@ -44,6 +44,8 @@ function refusalOf(error: unknown): StoreRefusal {
 	throw error;
 }
 
+const withDate = (row: JobRow, date: MetaRow | undefined): JobRow => (date ? { ...row, exported: String(date.value) } : row);
+
 class DexieStore implements JobStore {
 	readonly keeps = true;
 	readonly #db: JobDatabase;
@@ -75,8 +77,8 @@ class DexieStore implements JobStore {
 	}
 
 	#write<Value>(work: () => Promise<Value>): PromiseLike<Value> {
-		const { events, rows, flows, meta } = this.#db;
-		return this.#db.transaction('rw', events, rows, flows, meta, work);
+		const { events, jobs, flows, meta } = this.#db;
+		return this.#db.transaction('rw', events, jobs, flows, meta, work);
 	}
 
 	/** Within a transaction: the bench's name, made on first use. */
@@ -111,7 +113,7 @@ class DexieStore implements JobStore {
 	}
 
 	async #append<Kind extends EventKind>(job: string, kind: Kind, data: EventData[Kind]): Promise<EventOf<Kind>> {
-		const { events, rows, flows } = this.#db;
+		const { events, jobs, flows } = this.#db;
 		const log = await this.#db.eventsOf(job).toArray();
 		const bench = await this.#bench();
 		const seq = await this.#seqs(bench, 1);
@@ -119,9 +121,9 @@ class DexieStore implements JobStore {
 		for (const hash of hashesOf([event as JobEvent]))
 			if (!(await flows.get(hash))) throw new Error(`The flow ${hash} has to be kept before it is opened.`);
 		await events.add(event as JobEvent);
-		const row = await rows.get(job);
+		const row = await jobs.get(job);
 		const before = row?.events === log.length ? row : log.length ? rowOf(log) : emptyRow(job);
-		await rows.put(rowAfter(before, event as JobEvent));
+		await jobs.put(rowAfter(before, event as JobEvent));
 		return event;
 	}
 
@@ -131,28 +133,32 @@ class DexieStore implements JobStore {
 
 	/** The rows as they stand; where they do not account for every event, all are made again. */
 	async jobs(): Promise<JobRow[]> {
-		const rows = await this.#again(() => this.#rows());
-		return rows ?? (await this.#again(() => this.#rebuild()));
+		if (!(await this.#again(() => this.#accounted()))) await this.#again(() => this.#write(() => this.#rebuild()));
+		return this.#again(() => this.#rows());
 	}
 
-	async #rows(): Promise<JobRow[] | undefined> {
-		const { events, rows, meta } = this.#db;
-		return this.#db.transaction('r', events, rows, meta, async () => {
-			const list = await rows.toArray();
-			const total = list.reduce((sum, row) => sum + row.events, 0);
-			if (total !== (await events.count())) return undefined;
-			const exported = await meta.bulkGet(list.map(({ job }) => `exported:${job}`));
-			return latestFirst(list.map((row, index) => ({ ...row, ...(exported[index] ? { exported: String(exported[index].value) } : {}) })));
+	async #accounted(): Promise<boolean> {
+		const { events, jobs } = this.#db;
+		return this.#db.transaction('r', events, jobs, async () => {
+			const rows = await jobs.toArray();
+			return rows.reduce((sum, row) => sum + row.events, 0) === (await events.count());
 		});
 	}
 
-	async #rebuild(): Promise<JobRow[]> {
-		await this.#write(async () => {
-			const logs = Map.groupBy(await this.#db.events.toArray(), ({ job }) => job);
-			await this.#db.rows.clear();
-			await this.#db.rows.bulkAdd([...logs.values()].map(rowOf));
+	/** Within a transaction. */
+	async #rebuild(): Promise<void> {
+		const events = await this.#db.events.toArray();
+		await this.#db.jobs.clear();
+		await this.#db.jobs.bulkAdd(rowsOf(events));
+	}
+
+	async #rows(): Promise<JobRow[]> {
+		const { jobs, meta } = this.#db;
+		return this.#db.transaction('r', jobs, meta, async () => {
+			const rows = await jobs.toArray();
+			const dates = await meta.bulkGet(rows.map(({ job }) => `exported:${job}`));
+			return latestFirst(rows.map((row, index) => withDate(row, dates[index])));
 		});
-		return (await this.#rows()) ?? [];
 	}
 
 	watch(job: string, callback: (events: JobEvent[]) => void): () => void {
@@ -160,7 +166,7 @@ class DexieStore implements JobStore {
 	}
 
 	watchJobs(callback: (rows: JobRow[]) => void): () => void {
-		return this.#watch(() => this.jobs(), callback);
+		return this.#watch(() => this.#rows(), callback);
 	}
 
 	#watch<Value>(query: () => Promise<Value>, callback: (value: Value) => void): () => void {
@@ -185,8 +191,8 @@ class DexieStore implements JobStore {
 	describe(job: string, description: Description): Promise<Kept<void>> {
 		return this.#kept(() =>
 			this.#write(async () => {
-				const row = await this.#db.rows.get(job);
-				if (row) await this.#db.rows.put(describedRow(row, description));
+				const row = await this.#db.jobs.get(job);
+				if (row) await this.#db.jobs.put(describedRow(row, description));
 			})
 		);
 	}
@@ -207,7 +213,7 @@ class DexieStore implements JobStore {
 		const added = copied ? await this.#copy(events, job) : events;
 		for (const [hash, library] of Object.entries(flows)) await this.#keepFlow(hash, library);
 		await this.#db.events.bulkAdd(added);
-		await this.#db.rows.put(rowOf(added));
+		await this.#db.jobs.put(rowOf(added));
 		return { job, copied };
 	}
 

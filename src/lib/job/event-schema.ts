@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { INSTRUMENTS, PATH_OUTCOMES, POWER_STATES, type Instrument } from '../flow/terms.ts';
 import { units, type Unit } from '../quantity/index.ts';
-import { HISTORY, PART_WAS, RESULTS, SYMPTOM_NOW, type EventData, type EventKind } from './events.ts';
+import { HISTORY, PART_WAS, RESULTS, SYMPTOM_NOW, type EventData, type EventKind, type Json } from './events.ts';
 
 /** The shape of events that come from a file. Needed by import only: what the app writes is typed. */
 
@@ -36,11 +36,18 @@ const Reading = z.strictObject({
 	instrument: InstrumentName.exactOptional()
 });
 
+/** Values of a sum: rows of rows at most. A file cannot nest deeper than this. */
+const value = (depth: number): z.ZodType<Json> => {
+	const plain = z.union([z.string(), z.number(), z.boolean(), z.null()]);
+	return depth === 0 ? plain : z.union([plain, z.array(value(depth - 1)), z.record(z.string(), value(depth - 1))]);
+};
+const Values = z.record(z.string(), value(4));
+
 const Calculated = z.strictObject({
 	calculation: Id,
 	title: Text,
-	given: z.record(z.string(), z.json()),
-	outputs: z.record(z.string(), z.json()),
+	given: Values,
+	outputs: Values,
 	sentence: Text,
 	verdict: Text.exactOptional(),
 	step: Id.exactOptional()

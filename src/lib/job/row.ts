@@ -80,6 +80,13 @@ export function rowAfter(row: JobRow, event: JobEvent): JobRow {
 export const rowOf = (events: readonly JobEvent[]): JobRow =>
 	inOrder(events).events.reduce(rowAfter, emptyRow(events[0]?.job ?? ''));
 
+/** The rows of all jobs, from all their events. */
+export function rowsOf(events: readonly JobEvent[]): JobRow[] {
+	const logs = new Map<string, JobEvent[]>();
+	for (const event of events) logs.set(event.job, [...(logs.get(event.job) ?? []), event]);
+	return [...logs.values()].map(rowOf);
+}
+
 /** The row with what the played job says of itself. */
 export const describedRow = (row: JobRow, description: Description): JobRow => ({
 	...row,

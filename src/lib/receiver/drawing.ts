@@ -36,8 +36,8 @@ export interface Box {
 	label: string[];
 	/** Lines kept free for the standing. */
 	noteLines: number;
-	/** Characters of a line that fit. */
-	chars: number;
+	/** Room for a line of text. */
+	textWidth: number;
 }
 
 export interface DrawnStage extends Box {
@@ -69,7 +69,7 @@ export interface DrawnPoint extends Corner {
 	onPath: boolean;
 	/** Short name to stand in the mark: the electrode. */
 	electrode?: string;
-	/** Characters of text that fit beside the mark. */
+	/** Room for a line of text beside the mark. */
 	roomBeside: number;
 }
 

@@ -34,8 +34,8 @@ interface Place {
 }
 
 /** Room for one test point on a joint, and the gap where there is none. */
-export const SLOT = 28;
-export const TIGHT = 14;
+export const SLOT = 26;
+export const TIGHT = 12;
 
 const endOf = ({ start, size }: Stretch) => start + size;
 const mid = ([from, to]: readonly [number, number]) => (from + to) / 2;
@@ -46,7 +46,10 @@ export const isIn = ({ first, last }: Pick<Frame, 'first' | 'last'>, { column }:
 	(column >= first && column <= last) || (first === 0 && column === -1);
 
 export const slotsOf = (order: SignalOrder, joint: number): number =>
-	Math.max(0, ...order.nodes.filter(({ point, column }) => point && column === joint).map(({ slot }) => slot + 1));
+	Math.max(
+		0,
+		...order.nodes.filter(({ point, column }) => point && column === joint).map(({ slot }) => slot + 1)
+	);
 
 export const jointSize = (slots: number): number => (slots > 0 ? slots * SLOT : TIGHT);
 
@@ -127,16 +130,30 @@ function levels(a: Place, b: Place): readonly [number, number] {
 export function route(a: Place, b: Place): Step[] {
 	const [from, to] = levels(a, b);
 	const [start, end] = [a.along[1], b.along[0]];
-	if (Math.abs(from - to) < 0.5) return [[start, from], [end, from]];
+	if (Math.abs(from - to) < 0.5)
+		return [
+			[start, from],
+			[end, from]
+		];
 	const bend = Math.max((start + end) / 2, end - SLOT / 2);
-	return [[start, from], [bend, from], [bend, to], [end, to]];
+	return [
+		[start, from],
+		[bend, from],
+		[bend, to],
+		[end, to]
+	];
 }
 
 /** Back to an earlier place, past the end of the lanes. */
 function routeBack(frame: Frame, a: Place, b: Place): Step[] {
 	const past = lanesEnd(frame.lanes) + SLOT / 3;
 	const [from, to] = [mid(a.along), mid(b.along)];
-	return [[from, a.across[1]], [from, past], [to, past], [to, b.across[1]]];
+	return [
+		[from, a.across[1]],
+		[from, past],
+		[to, past],
+		[to, b.across[1]]
+	];
 }
 
 /** The part of a wire that runs in this row; nothing where none does. */

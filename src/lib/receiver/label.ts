@@ -1,32 +1,52 @@
 import type { Box } from './drawing.ts';
 
-/** Sizes of text in a drawing, in grid units. `char` is a generous mean for the page's face at `size`. */
-export const TEXT = { size: 14, line: 17, char: 7.2, padX: 8, padY: 7 } as const;
+/** Sizes of text in a drawing, in grid units. */
+export const TEXT = { size: 14, line: 17, padX: 7, padY: 6 } as const;
+
+/** Widths of letters at that size, semi-bold: rounded up from the page's face, so that a line never runs over. */
+const WIDTHS: readonly (readonly [letters: RegExp, width: number])[] = [
+	[/[ijl.,:;'| ]/, 4.3],
+	[/[frtI1()/-]/, 5.6],
+	[/[mwMW%✓]/, 12.6],
+	[/[A-Z]/, 9.7],
+	[/[0-9]/, 8.7]
+];
+const OTHERS = 8;
 
 /** A label longer than this is shortened. */
 const LABEL_LINES = 3;
 
-/** A word longer than the line, cut with hyphens. */
-function cut(word: string, chars: number): string[] {
-	if (word.length <= chars || chars < 2) return [word];
-	return [`${word.slice(0, chars - 1)}-`, ...cut(word.slice(chars - 1), chars)];
+/** Estimated width of a text in a drawing, in grid units. */
+export const textWidth = (text: string): number =>
+	[...text].reduce(
+		(sum, letter) => sum + (WIDTHS.find(([letters]) => letters.test(letter))?.[1] ?? OTHERS),
+		0
+	);
+
+/** A word wider than the line, cut with hyphens. */
+function cut(word: string, width: number): string[] {
+	if (textWidth(word) <= width || word.length < 3) return [word];
+	let end = word.length - 1;
+	while (end > 1 && textWidth(`${word.slice(0, end)}-`) > width) end--;
+	return [`${word.slice(0, end)}-`, ...cut(word.slice(end), width)];
 }
 
-/** Break a text into lines of at most so many characters, at spaces where it can. */
-export function wrap(text: string, chars: number): string[] {
+/** Break a text into lines no wider than this, at spaces where it can. */
+export function wrap(text: string, width: number): string[] {
 	const lines: string[] = [];
-	for (const word of text.split(/\s+/).flatMap((whole) => cut(whole, chars))) {
+	for (const word of text.split(/\s+/).flatMap((whole) => cut(whole, width))) {
 		const last = lines.at(-1);
-		if (last !== undefined && last.length + 1 + word.length <= chars) lines[lines.length - 1] = `${last} ${word}`;
+		if (last !== undefined && textWidth(`${last} ${word}`) <= width)
+			lines[lines.length - 1] = `${last} ${word}`;
 		else if (word) lines.push(word);
 	}
 	return lines;
 }
 
 /** A title in at most three lines if leaving out its brackets or its second clause achieves it. */
-export function labelOf(title: string, chars: number): string[] {
+export function labelOf(title: string, width: number): string[] {
 	const bare = title.replace(/\s*\([^)]*\)/g, '');
-	const tries = [title, bare, bare.split(/[,:;]/)[0] ?? bare].map((text) => wrap(text, chars));
+	const tries = [title, bare, bare.split(/[,:;]/)[0] ?? bare].map((text) => wrap(text, width));
 	return tries.find((lines) => lines.length <= LABEL_LINES) ?? tries.at(-1) ?? [];
 }
 
@@ -36,9 +56,14 @@ export function fitText(
 	width: number,
 	notes: readonly string[],
 	beside = 0
-): Pick<Box, 'label' | 'noteLines' | 'chars' | 'height'> {
-	const chars = Math.max(1, Math.floor((width - 2 * TEXT.padX - beside) / TEXT.char));
-	const label = labelOf(title, chars);
-	const noteLines = Math.max(0, ...notes.map((note) => wrap(note, chars).length));
-	return { label, noteLines, chars, height: 2 * TEXT.padY + (label.length + noteLines) * TEXT.line };
+): Pick<Box, 'label' | 'noteLines' | 'textWidth' | 'height'> {
+	const room = width - 2 * TEXT.padX - beside;
+	const label = labelOf(title, room);
+	const noteLines = Math.max(0, ...notes.map((note) => wrap(note, room).length));
+	return {
+		label,
+		noteLines,
+		textWidth: room,
+		height: 2 * TEXT.padY + (label.length + noteLines) * TEXT.line
+	};
 }

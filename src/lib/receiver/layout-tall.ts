@@ -1,4 +1,13 @@
-import type { Box, Caption, Corner, Drawing, DrawnLine, DrawnPoint, DrawnStage, DrawnWire } from './drawing.ts';
+import type {
+	Box,
+	Caption,
+	Corner,
+	Drawing,
+	DrawnLine,
+	DrawnPoint,
+	DrawnStage,
+	DrawnWire
+} from './drawing.ts';
 import {
 	across,
 	asY,
@@ -13,16 +22,27 @@ import {
 	type Frame,
 	type Stretch
 } from './frame.ts';
-import { fitText, TEXT } from './label.ts';
-import { bandTitles, drawPoint, looseStages, notesOf, pointsBeside, titleOf, wiresOf, type Sheet } from './sheet.ts';
+import { fitText, textWidth } from './label.ts';
+import {
+	bandTitles,
+	drawPoint,
+	linePoints,
+	looseStages,
+	notesOf,
+	pointsBeside,
+	roomForPoints,
+	titleOf,
+	TOUCH,
+	wiresOf,
+	type Sheet
+} from './sheet.ts';
 import type { Entry, SignalNode } from './signal-order.ts';
 
 /** Room for captions above the first stage; gap between lanes and between boxes; pitch of the rails at the right. */
 const HEAD = 34;
 const GAP = 10;
-const RAIL = 10;
-const LEAST = 46;
-const TOUCH = 44;
+const RAIL = 8;
+const LEAST = 44;
 /** Share of a lane that holds only test points of its own. */
 const THIN = 0.4;
 
@@ -30,7 +50,7 @@ const width = ([from, to]: readonly [number, number]) => to - from;
 
 function tallLanes({ order, options, plan }: Sheet): Stretch[] {
 	const rails = Object.keys(plan.lines).length;
-	const room = options.width - 2 - (rails > 0 ? rails * RAIL + 6 : 0);
+	const room = options.width - 2 - (rails > 0 ? rails * RAIL + 4 : 0);
 	const shares = laneSizes(order.nodes, order.lanes.length, ({ point, span }) => {
 		if (point) return span[0] === span[1] ? THIN : 0;
 		return 1;
@@ -67,7 +87,11 @@ const heightIn = (sheet: Sheet, lanes: readonly Stretch[], { id, span }: SignalN
 function tallFrame(sheet: Sheet): Frame {
 	const { order } = sheet;
 	const lanes = tallLanes(sheet);
-	const [columns, joints, slots] = [new Map<number, Stretch>(), new Map<number, Stretch>(), new Map<number, number>()];
+	const [columns, joints, slots] = [
+		new Map<number, Stretch>(),
+		new Map<number, Stretch>(),
+		new Map<number, number>()
+	];
 	let next = HEAD;
 	const take = (size: number): Stretch => ({ start: (next += size) - size, size });
 	for (let column = -1; column < order.columns; column++) {
@@ -106,7 +130,9 @@ function edgePlaces({ x, y, width: wide, height }: Box, count: number): Corner[]
 const edgePoints = (sheet: Sheet, stages: readonly DrawnStage[]): DrawnPoint[] =>
 	stages.flatMap((stage) => {
 		const ids = pointsBeside(sheet, stage.id);
-		return edgePlaces(stage, ids.length).map((at, index) => drawPoint(sheet.plan, ids[index] ?? '', at, false));
+		return edgePlaces(stage, ids.length).map((at, index) =>
+			drawPoint(sheet.plan, ids[index] ?? '', at, false)
+		);
 	});
 
 function pathPoints(sheet: Sheet, frame: Frame, beside: readonly DrawnPoint[]): DrawnPoint[] {
@@ -115,10 +141,11 @@ function pathPoints(sheet: Sheet, frame: Frame, beside: readonly DrawnPoint[]): 
 		.filter(({ point }) => point)
 		.map((node) => {
 			const at = asY(pointAt(frame, node));
-			const near = beside.filter(({ x, y }) => x > at.x && Math.abs(y - at.y) < SIDE).map(({ x }) => x - SIDE);
+			const near = beside
+				.filter(({ x, y }) => x > at.x && Math.abs(y - at.y) < SIDE)
+				.map(({ x }) => x - SIDE);
 			const room = Math.min(across(frame.lanes, node.span)[1], ...near) - at.x - SIDE;
-			const chars = entered.has(node.id) ? 0 : Math.max(0, Math.floor(room / TEXT.char));
-			return drawPoint(sheet.plan, node.id, at, true, chars);
+			return drawPoint(sheet.plan, node.id, at, true, entered.has(node.id) ? 0 : Math.max(0, room));
 		});
 }
 
@@ -135,7 +162,7 @@ function sideEntrance(frame: Frame, first: SignalNode, text: string): [Caption, 
 	const right = across(frame.lanes, first.span)[1];
 	const place = placeOfNode(frame, first);
 	const y = first.point ? place.along[0] : place.along[0] - 14;
-	const left = right - text.length * TEXT.char - 8;
+	const left = right - textWidth(text) - 8;
 	const from = { x: left, y };
 	const wire = first.point
 		? [from, { x: place.across[0], y }]
@@ -144,7 +171,13 @@ function sideEntrance(frame: Frame, first: SignalNode, text: string): [Caption, 
 }
 
 /** A caption above the lane. */
-function topEntrance(sheet: Sheet, frame: Frame, entry: Entry, first: SignalNode, text: string): [Caption, Corner[]] {
+function topEntrance(
+	sheet: Sheet,
+	frame: Frame,
+	entry: Entry,
+	first: SignalNode,
+	text: string
+): [Caption, Corner[]] {
 	const at = entry.bands.map((band) => sheet.order.lanes.indexOf(band));
 	const lane = across(frame.lanes, [Math.min(...at), Math.max(...at)]);
 	const place = placeOfNode(frame, first);
@@ -170,8 +203,7 @@ function fullBoxes(sheet: Sheet, ids: readonly string[], frame: Frame, top: numb
 	const [from, to] = across(frame.lanes, [0, frame.lanes.length - 1]);
 	let y = top;
 	return ids.map((id) => {
-		const beside = sheet.plan.lines[id] ? pointsBeside(sheet, id).length * TOUCH : 0;
-		const text = fitText(titleOf(sheet.plan, id), to - from, notesOf(sheet), beside);
+		const text = fitText(titleOf(sheet.plan, id), to - from, notesOf(sheet), roomForPoints(sheet, id));
 		const height = Math.max(LEAST, text.height);
 		const box = { ...text, x: from, y, width: to - from, height };
 		y += height + GAP;
@@ -185,7 +217,11 @@ function railOf(box: Box, index: number, taps: readonly Corner[]): Corner[] {
 	if (!top) return [];
 	const right = box.x + box.width;
 	const y = box.y + box.height / 2;
-	return [{ x: top.x, y: top.y }, { x: top.x, y }, { x: right, y }];
+	return [
+		{ x: top.x, y: top.y },
+		{ x: top.x, y },
+		{ x: right, y }
+	];
 }
 
 function linesOf(sheet: Sheet, stages: readonly DrawnStage[], boxes: readonly Box[]): DrawnLine[] {
@@ -200,15 +236,6 @@ function linesOf(sheet: Sheet, stages: readonly DrawnStage[], boxes: readonly Bo
 		return [{ id, title, kind, feeds, bars: [box], rail: railOf(box, index, taps), taps }];
 	});
 }
-
-const linePoints = (sheet: Sheet, lines: readonly DrawnLine[]): DrawnPoint[] =>
-	lines.flatMap(({ id, bars: [box] }) =>
-		pointsBeside(sheet, id).map((point, index, all) => {
-			const { x = 0, y = 0, width: wide = 0, height = 0 } = box ?? {};
-			const at = { x: x + wide - (all.length - index - 0.5) * TOUCH, y: y + height / 2 };
-			return drawPoint(sheet.plan, point, at, false);
-		})
-	);
 
 /** From top to bottom, the lines in boxes below with a rail along the stages that each feeds. */
 export function layoutTall(sheet: Sheet): Drawing {

@@ -1,4 +1,4 @@
-import type { Corner, DrawingOptions, DrawnPoint, DrawnWire } from './drawing.ts';
+import type { Box, Corner, DrawingOptions, DrawnLine, DrawnPoint, DrawnWire } from './drawing.ts';
 import { wireIn, type Frame, type Step } from './frame.ts';
 import type { Plan } from './plan.ts';
 import type { SignalNode, SignalOrder } from './signal-order.ts';
@@ -12,7 +12,8 @@ export interface Sheet {
 
 export const notesOf = ({ options }: Sheet): readonly string[] => options.notes ?? [];
 
-export const titleOf = (plan: Plan, id: string): string => plan.stages[id]?.title ?? plan.lines[id]?.title ?? id;
+export const titleOf = (plan: Plan, id: string): string =>
+	plan.stages[id]?.title ?? plan.lines[id]?.title ?? id;
 
 export const bandTitles = (plan: Plan, bands: readonly string[]): string =>
 	bands.map((band) => plan.bands[band]?.title ?? band).join(', ');
@@ -33,6 +34,25 @@ export function drawPoint(plan: Plan, id: string, at: Corner, onPath: boolean, r
 	const { title = id, stage = '', electrode } = plan.points[id] ?? {};
 	return { id, title, place: stage, ...(electrode ? { electrode } : {}), ...at, onPath, roomBeside };
 }
+
+/** Side of the square in which a finger meets a mark. */
+export const TOUCH = 44;
+
+/** Room for the test points of a line, at the right end of its first bar. */
+export const roomForPoints = (sheet: Sheet, id: string): number =>
+	sheet.plan.lines[id] ? pointsBeside(sheet, id).length * TOUCH : 0;
+
+const rightEnd = ({ x, y, width, height }: Box, fromRight: number): Corner => ({
+	x: x + width - (fromRight + 0.5) * TOUCH,
+	y: y + height / 2
+});
+
+export const linePoints = (sheet: Sheet, lines: readonly DrawnLine[]): DrawnPoint[] =>
+	lines.flatMap(({ id, bars: [bar] }) =>
+		pointsBeside(sheet, id).flatMap((point, index, all) =>
+			bar ? [drawPoint(sheet.plan, point, rightEnd(bar, all.length - 1 - index), false)] : []
+		)
+	);
 
 /** The wires of one row. */
 export function wiresOf({ order }: Sheet, frame: Frame, turn: (step: Step) => Corner): DrawnWire[] {

@@ -49,14 +49,17 @@ const pathsOf = (plan: Plan): Paths =>
 
 function bandsByNode(paths: Paths): Map<string, string[]> {
 	const bands = new Map<string, string[]>();
-	for (const [band, path] of paths) for (const id of new Set(path)) bands.set(id, [...(bands.get(id) ?? []), band]);
+	for (const [band, path] of paths)
+		for (const id of new Set(path)) bands.set(id, [...(bands.get(id) ?? []), band]);
 	return bands;
 }
 
 const permutations = <T>(items: readonly T[]): T[][] =>
 	items.length < 2
 		? [[...items]]
-		: items.flatMap((item, at) => permutations(items.filter((_, index) => index !== at)).map((rest) => [item, ...rest]));
+		: items.flatMap((item, at) =>
+				permutations(items.filter((_, index) => index !== at)).map((rest) => [item, ...rest])
+			);
 
 const spanOf = (lanes: readonly string[], bands: readonly string[]): Span => {
 	const at = bands.map((band) => lanes.indexOf(band));
@@ -102,7 +105,9 @@ function entriesOf(paths: Paths): Entry[] {
 function inOrder(ids: string[], wires: readonly SignalWire[]): string[] {
 	const done = new Set<string>();
 	while (done.size < ids.length) {
-		const ready = ids.find((id) => !done.has(id) && wires.every((w) => w.back || w.to !== id || done.has(w.from)));
+		const ready = ids.find(
+			(id) => !done.has(id) && wires.every((w) => w.back || w.to !== id || done.has(w.from))
+		);
 		if (ready === undefined) throw new Error('A wire against the order was not marked as such.');
 		done.add(ready);
 	}
@@ -131,7 +136,9 @@ function setJoints(nodes: readonly SignalNode[], after: (node: SignalNode) => Si
 	nodes.forEach((node, index) => {
 		const same = nodes
 			.slice(0, index)
-			.filter((other) => node.point && other.point && other.column === node.column && overlap(other.span, node.span));
+			.filter(
+				(other) => node.point && other.point && other.column === node.column && overlap(other.span, node.span)
+			);
 		node.slot = Math.max(-1, ...same.map(({ slot }) => slot)) + 1;
 	});
 }

@@ -35,12 +35,17 @@ describe('where an input comes from', () => {
 		expect(parseFill(text)).toEqual(source);
 	});
 
-	test.each(['', 'readings', 'reading of', 'volts at output', 'value of grid leak', 'limit of output', '470 kohm'])(
-		'"%s" says nothing known',
-		(text) => {
-			expect(parseFill(text)).toBeUndefined();
-		}
-	);
+	test.each([
+		'',
+		'readings',
+		'reading of',
+		'volts at output',
+		'value of grid leak',
+		'limit of output',
+		'470 kohm'
+	])('"%s" says nothing known', (text) => {
+		expect(parseFill(text)).toBeUndefined();
+	});
 });
 
 describe('filling the inputs of a calculation', () => {
@@ -53,11 +58,15 @@ describe('filling the inputs of a calculation', () => {
 	});
 
 	test('a reading of nought is a reading', () => {
-		expect(filled({ V_grid: 'reading' }, known({ readings: { 'grid-volts': 0 } })).given).toEqual({ V_grid: 0 });
+		expect(filled({ V_grid: 'reading' }, known({ readings: { 'grid-volts': 0 } })).given).toEqual({
+			V_grid: 0
+		});
 	});
 
 	test('what is not known yet stays open to be typed', () => {
-		expect(filled({ V_grid: 'reading', V_feed: 'volts at output.grid', R_grid_ohm: 'value of output.stopper' })).toEqual({
+		expect(
+			filled({ V_grid: 'reading', V_feed: 'volts at output.grid', R_grid_ohm: 'value of output.stopper' })
+		).toEqual({
 			given: {},
 			from: {}
 		});
@@ -90,15 +99,19 @@ describe('filling the inputs of a calculation', () => {
 		expect(filled({ I_max_A: 'limit of output: ik_max_ma' }).given['I_max_A']).toBeCloseTo(0.065, 12);
 	});
 
-	test.each(['limit of output: ik_max_furlongs', 'limit of rectifier: ik_max_ma', 'limit of output: constructor'])(
-		'"%s" is not known and stays open',
-		(text) => {
-			expect(filled({ I_max_mA: text })).toEqual({ given: {}, from: {} });
-		}
-	);
+	test.each([
+		'limit of output: ik_max_furlongs',
+		'limit of rectifier: ik_max_ma',
+		'limit of output: constructor'
+	])('"%s" is not known and stays open', (text) => {
+		expect(filled({ I_max_mA: text })).toEqual({ given: {}, from: {} });
+	});
 
 	test('a number and a word of the calculation itself are taken as they stand', () => {
-		expect(filled({ f_signal_kHz: 1000, side: 'above' })).toEqual({ given: { f_signal_kHz: 1000, side: 'above' }, from: {} });
+		expect(filled({ f_signal_kHz: 1000, side: 'above' })).toEqual({
+			given: { f_signal_kHz: 1000, side: 'above' },
+			from: {}
+		});
 	});
 
 	test('a step without a calculation fills nothing', () => {

@@ -1,5 +1,11 @@
 import { describe, expect, test } from 'vitest';
-import { expectedAt, judgeReading, parseReading, printReading, unitOfStep } from '../../../src/lib/flow/reading.ts';
+import {
+	expectedAt,
+	judgeReading,
+	parseReading,
+	printReading,
+	unitOfStep
+} from '../../../src/lib/flow/reading.ts';
 import { Step } from '../../../src/lib/flow/schema.ts';
 import { samplePlan } from './small.ts';
 
@@ -84,8 +90,14 @@ describe('what is expected at a point', () => {
 	const plan = samplePlan();
 
 	test('the sheet goes before the typical volts of the plan', () => {
-		expect(expectedAt(plan, 'output.cathode', { 'output.cathode': 6.8 })).toEqual({ value: 6.8, basis: 'sheet' });
-		expect(expectedAt(plan, 'output.cathode', { 'output.grid': 0 })).toEqual({ value: 7.3, basis: 'typical' });
+		expect(expectedAt(plan, 'output.cathode', { 'output.cathode': 6.8 })).toEqual({
+			value: 6.8,
+			basis: 'sheet'
+		});
+		expect(expectedAt(plan, 'output.cathode', { 'output.grid': 0 })).toEqual({
+			value: 7.3,
+			basis: 'typical'
+		});
 	});
 
 	test('a sheet that gives nought is believed', () => {
@@ -109,7 +121,10 @@ describe('what a reading means', () => {
 		[-0.2, 'negative']
 	])('a grid at %d V is %s, whatever is expected there', (volts, outcome) => {
 		expect(judgeReading(GRID, volts, undefined)).toMatchObject({ outcome, basis: 'absolute' });
-		expect(judgeReading(GRID, volts, { value: 9, basis: 'sheet' })).toMatchObject({ outcome, basis: 'absolute' });
+		expect(judgeReading(GRID, volts, { value: 9, basis: 'sheet' })).toMatchObject({
+			outcome,
+			basis: 'absolute'
+		});
 	});
 
 	test('shares stand in the order of the outcomes of the step', () => {
@@ -127,11 +142,17 @@ describe('what a reading means', () => {
 		[0, 'low'],
 		[-1, 'low']
 	])('%d V on a cathode that should have 7.3 V is %s', (volts, outcome) => {
-		expect(judgeReading(CATHODE, volts, { value: 7.3, basis: 'typical' })).toMatchObject({ outcome, basis: 'typical' });
+		expect(judgeReading(CATHODE, volts, { value: 7.3, basis: 'typical' })).toMatchObject({
+			outcome,
+			basis: 'typical'
+		});
 	});
 
 	test('the same reading is judged by the sheet where there is one', () => {
-		expect(judgeReading(CATHODE, 7.3, { value: 10, basis: 'sheet' })).toMatchObject({ outcome: 'low', basis: 'sheet' });
+		expect(judgeReading(CATHODE, 7.3, { value: 10, basis: 'sheet' })).toMatchObject({
+			outcome: 'low',
+			basis: 'sheet'
+		});
 	});
 
 	test.each([
@@ -155,6 +176,10 @@ describe('what a reading means', () => {
 
 	test('an outcome without a range has no share of a reading', () => {
 		const step = measure('ohms', { right: '< 10 ohm', open: '>= 10 ohm', jumps: undefined });
-		expect(judgeReading(step, 3, undefined)).toEqual({ outcome: 'right', membership: [1, 0, 0], basis: 'absolute' });
+		expect(judgeReading(step, 3, undefined)).toEqual({
+			outcome: 'right',
+			membership: [1, 0, 0],
+			basis: 'absolute'
+		});
 	});
 });

@@ -1,5 +1,12 @@
 import { describe, expect, test } from 'vitest';
-import { bandOf, bandProblems, membership, parseWhen, printEdge, type Band } from '../../../src/lib/flow/when.ts';
+import {
+	bandOf,
+	bandProblems,
+	membership,
+	parseWhen,
+	printEdge,
+	type Band
+} from '../../../src/lib/flow/when.ts';
 
 const read = (text: string): Band => {
 	const result = parseWhen(text);
@@ -10,7 +17,12 @@ const row = (...texts: string[]): Band[] => texts.map(read);
 
 /** The grid of an output valve, and the cathode of one in percent of the sheet. */
 const GRID = row('> 0.5 V', '0.1 .. 0.5 V', '-0.1 .. 0.1 V', '< -0.1 V');
-const SHEET = row('< 50 % of expected', '50 .. 80 % of expected', '80 .. 120 % of expected', '> 120 % of expected');
+const SHEET = row(
+	'< 50 % of expected',
+	'50 .. 80 % of expected',
+	'80 .. 120 % of expected',
+	'> 120 % of expected'
+);
 const LEAK = row('> 5 mA', '<= 5 mA');
 const ROWS = { GRID, SHEET, LEAK };
 
@@ -76,7 +88,9 @@ describe('a range of readings', () => {
 
 	test('every example of the refusal can be read', () => {
 		const refused = parseWhen('');
-		const examples = refused.ok ? [] : [...refused.message.matchAll(/ {2}"(.*?)"/g)].map(([, text = '']) => text);
+		const examples = refused.ok
+			? []
+			: [...refused.message.matchAll(/ {2}"(.*?)"/g)].map(([, text = '']) => text);
 		expect(examples).toHaveLength(4);
 		expect(examples.filter((text) => !parseWhen(text).ok)).toEqual([]);
 	});

@@ -73,8 +73,11 @@ export const fragmentOf = (typed: Typed): string => new URLSearchParams({ ...typ
 export const typedFrom = (fragment: string): Typed =>
 	Object.fromEntries(new URLSearchParams(fragment.replace(/^#/, '')));
 
-/** What a formula calls the quantity of a key: `R_grid` for `R_grid_ohm`. */
-export function symbolOf(key: string): string {
+/** What the formulas call the quantity of a key, `R_grid` for `R_grid_ohm`; undefined where they do not speak of it. */
+export function symbolOf({ formulaText }: Calculation, key: string): string | undefined {
 	const ending = `_${unitOfKey(key).name}`;
-	return key.endsWith(ending) ? key.slice(0, -ending.length) : key;
+	const symbol = key.endsWith(ending) ? key.slice(0, -ending.length) : key;
+	const spoken = formulaText.filter((line) => line.includes('=')).flatMap((line) => line.split(/[^\w]+/));
+	// Longer names, such as `range`, are words and would only repeat the label.
+	return /^[A-Za-z]{1,2}(_|$)/.test(symbol) && spoken.includes(symbol) ? symbol : undefined;
 }

@@ -1,6 +1,8 @@
 import { type Calculation, keysOf, type Problem } from '$lib/calculations/index.ts';
 
-export const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);
+/** With a capital letter at the front, save where the first word is the name of a site. */
+export const capital = (words: string): string =>
+	/^\S+\.[a-z]/.test(words) ? words : words.charAt(0).toUpperCase() + words.slice(1);
 
 /** Verdicts whose name alone would be too short, or misread: "correct" is a thing to do, not praise. */
 const WORDS: Readonly<Record<string, string>> = {

@@ -1,0 +1,27 @@
+import type { Drawing, DrawingOptions } from './drawing.ts';
+import { layoutTall } from './layout-tall.ts';
+import { layoutWide } from './layout-wide.ts';
+import type { Plan } from './plan.ts';
+import { signalOrder } from './signal-order.ts';
+
+export { TEXT, textWidth, wrap } from './label.ts';
+export type {
+	Box,
+	Caption,
+	Drawing,
+	DrawingOptions,
+	DrawnLine,
+	DrawnPoint,
+	DrawnStage,
+	DrawnWire,
+	Shape
+} from './drawing.ts';
+
+/**
+ * A receiver plan as a drawing: a lane for each band, a stage that several bands share once across their lanes, lines
+ * below the stages that they feed, test points on the joints. Knows no stage or band by name.
+ */
+export function layout(plan: Plan, options: DrawingOptions): Drawing {
+	const sheet = { plan, order: signalOrder(plan), options };
+	return options.shape === 'wide' ? layoutWide(sheet) : layoutTall(sheet);
+}
