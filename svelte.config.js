@@ -22,6 +22,11 @@ export default {
 			handleUnseenRoutes({ routes, message }) {
 				// A library without a flow has no flow pages, and that is no fault.
 				if (routes.some((route) => route !== '/flow/[id]')) throw new Error(message);
+			},
+			handleMissingId({ path, id, message }) {
+				// There the fragment carries what was typed in, or the name of a job: no place on the page.
+				const carriesData = path.startsWith('/job/') || (path.startsWith('/sums/') && id.includes('='));
+				if (!carriesData) throw new Error(message);
 			}
 		},
 		csp: {
