@@ -6,3 +6,11 @@ declare module 'virtual:flows' {
 	/** One flow's page, fetched when asked for; nothing where no flow has that id. */
 	export const openFlow: (id: string) => Promise<FlowPage | undefined>;
 }
+
+declare module 'virtual:library' {
+	import type { Library } from '$lib/flow/library.ts';
+
+	/** The whole library. Large: pages fetch it as `/library.json`. */
+	const library: Library;
+	export default library;
+}

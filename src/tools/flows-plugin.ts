@@ -8,7 +8,7 @@ import { readFlowFiles } from './flow-files.ts';
 
 /**
  * Gives the pages the flows as plain data: `virtual:flows` holds a summary of each and opens the rest,
- * `virtual:flows/<id>` is one flow's page. A flow that does not hold together stops the build.
+ * `virtual:flows/<id>` is one flow's page, `virtual:library` is everything. A flow that does not hold together stops the build.
  */
 
 const NAME = 'virtual:flows';
@@ -28,9 +28,13 @@ function indexModule(library: Library): string {
 	].join('\n');
 }
 
+const LIBRARY = 'virtual:library';
+const ours = (id: string) => id === NAME || id === LIBRARY || id.startsWith(`${NAME}/`);
+
 /** The code of a module of ours, or nothing where no flow has that id. */
 function moduleFor(library: Library, id: string): string | undefined {
 	if (id === RESOLVED) return indexModule(library);
+	if (id === `\0${LIBRARY}`) return `export default ${asData(library)};`;
 	const flow = library.flows[id.slice(RESOLVED.length + 1)];
 	return flow && `export default ${asData(pageOf(library, flow))};`;
 }
@@ -48,9 +52,9 @@ export function flowsPlugin(): Plugin {
 		buildStart() {
 			loaded = undefined;
 		},
-		resolveId: (id) => (id === NAME || id.startsWith(`${NAME}/`) ? `\0${id}` : undefined),
+		resolveId: (id) => (ours(id) ? `\0${id}` : undefined),
 		load(id) {
-			if (id !== RESOLVED && !id.startsWith(`${RESOLVED}/`)) return undefined;
+			if (!id.startsWith('\0') || !ours(id.slice(1))) return undefined;
 			for (const { path } of readFlowFiles(root)) this.addWatchFile(join(root, path));
 			const result = load();
 			if (!result.ok) return this.error(result.findings.map(printFinding).join('\n\n'));

@@ -85,7 +85,9 @@ export function summaryOf(library: Library, flow: Flow): FlowSummary {
 		title: flow.title,
 		about: flow.about,
 		symptom: spoken.map(([band, heard]) => `${bandTitle(library, band)} ${PATH_VERBS[heard]}`),
-		bands: unique([...Object.keys(flow.symptom), ...flow.bands]).map((band) => bandTitle(library, band)),
+		bands: unique([...Object.keys(flow.symptom), ...flow.bands]).map((band) =>
+			band === 'all' ? 'all' : bandTitle(library, band)
+		),
 		suspects: Object.keys(flow.suspects).length,
 		steps: stepsOf(library, flow).length
 	};

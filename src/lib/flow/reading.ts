@@ -24,6 +24,10 @@ const bareUnit: Partial<Record<Measure['measure'], ScaleName>> = {
 /** What the meter shows at this step, in base units. */
 export const unitOfStep = (step: Measure): Unit => unitOf[step.measure];
 
+/** The unit beside the field of a step; a number typed alone is in it. */
+export const fieldUnit = (step: Measure): ScaleName =>
+	bareUnit[step.measure] ?? (unitOf[step.measure] as ScaleName);
+
 /** Where a reading is expected to lie, and on what that rests. */
 export interface Expected {
 	value: number;

@@ -8,6 +8,7 @@ import { withLessons } from './lessons.ts';
 import { machineEventOf, misplaced, outcomeOf, type Move } from './machine-event.ts';
 import { inOrder } from './order.ts';
 import { contextOf, send, startRun, stateOf } from './run.ts';
+import { snapshotOf } from './snapshot.ts';
 import { afterChange, afterIntake, passTo, withPower } from './set-power.ts';
 import { emptyState, own, type FlowRun, type JobState, type Warning, type WarningKind } from './state.ts';
 import { lineOf, type LineContext } from './trail.ts';
@@ -36,26 +37,25 @@ interface Played {
 
 type Handler<Kind extends EventKind> = (state: JobState, event: EventOf<Kind>, order: number, setting: Setting) => Played;
 
+/** Put a run in the place of the one that its flow had, if any; that one's answers still count. */
+function withRun(state: JobState, opened: FlowRun): JobState {
+	const existing = own(state.flows, opened.flow);
+	const earlier = existing ? [...state.earlier, existing] : state.earlier;
+	return { ...state, flows: { ...state.flows, [opened.flow]: opened }, earlier, open: opened.flow };
+}
+
 const openFlow: Handler<'flow-opened'> = (state, { data }, _, { snapshots, today, service }) => {
-	const existing = own(state.flows, data.flow);
-	if (existing?.hash === data.hash) return { state: { ...state, open: data.flow } };
-	const kept = own(snapshots, data.hash);
+	const { flow: id, plan: planId, hash } = data;
+	if (own(state.flows, id)?.hash === hash) return { state: { ...state, open: id } };
+	const kept = own(snapshots, hash);
 	const library = kept ?? today;
-	const [flow, plan] = library ? [own(library.flows, data.flow), own(library.plans, data.plan)] : [];
+	const [flow, plan] = library ? [own(library.flows, id), own(library.plans, planId)] : [];
 	if (!library || !flow || !plan)
-		return { state, refused: `The flow "${data.flow}" is not kept with this job. Import the job again from its file.` };
+		return { state, refused: `The flow "${id}" is not kept with this job. Import the job again from its file.` };
 	const { limiterPassed: playing, now: power } = state.power;
 	const run = startRun(resolveFlow(library, flow, plan), { playing, power }, service);
-	const opened: FlowRun = { flow: data.flow, hash: data.hash, library, run, done: [] };
-	return {
-		state: {
-			...state,
-			flows: { ...state.flows, [data.flow]: opened },
-			earlier: existing ? [...state.earlier, existing] : state.earlier,
-			open: data.flow
-		},
-		...(kept ? {} : { warning: missing(flow.title) })
-	};
+	const opened: FlowRun = { flow: id, hash, library: kept ?? snapshotOf(library, flow, plan), run, done: [] };
+	return { state: withRun(state, opened), ...(kept ? {} : { warning: missing(flow.title) }) };
 };
 
 const missing = (title: string): Omit<Warning, 'event'> => ({

@@ -1,7 +1,7 @@
 import type { Box } from './drawing.ts';
 
 /** Sizes of text in a drawing, in grid units. */
-export const TEXT = { size: 14, line: 17, padX: 7, padY: 6 } as const;
+export const TEXT = { size: 14, line: 17, padX: 6, padY: 6 } as const;
 
 /** Widths of letters at that size, semi-bold: rounded up from the page's face, so that a line never runs over. */
 const WIDTHS: readonly (readonly [letters: RegExp, width: number])[] = [
@@ -12,6 +12,8 @@ const WIDTHS: readonly (readonly [letters: RegExp, width: number])[] = [
 	[/[0-9]/, 8.7]
 ];
 const OTHERS = 8;
+/** Text of regular weight is narrower. */
+const REGULAR = 0.93;
 
 /** A label longer than this is shortened. */
 const LABEL_LINES = 3;
@@ -43,10 +45,15 @@ export function wrap(text: string, width: number): string[] {
 	return lines;
 }
 
-/** A title in at most three lines if leaving out its brackets or its second clause achieves it. */
+/** A standing in regular weight, broken into lines. */
+export const wrapNote = (text: string, width: number): string[] => wrap(text, width / REGULAR);
+
+/** A title in at most three lines if leaving out its brackets, its second clause or its second half achieves it. */
 export function labelOf(title: string, width: number): string[] {
 	const bare = title.replace(/\s*\([^)]*\)/g, '');
-	const tries = [title, bare, bare.split(/[,:;]/)[0] ?? bare].map((text) => wrap(text, width));
+	const [clause = bare] = bare.split(/[,:;]/);
+	const [half = clause] = clause.split(' and ');
+	const tries = [title, bare, clause, half].map((text) => wrap(text, width));
 	return tries.find((lines) => lines.length <= LABEL_LINES) ?? tries.at(-1) ?? [];
 }
 
@@ -59,7 +66,7 @@ export function fitText(
 ): Pick<Box, 'label' | 'noteLines' | 'textWidth' | 'height'> {
 	const room = width - 2 * TEXT.padX - beside;
 	const label = labelOf(title, room);
-	const noteLines = Math.max(0, ...notes.map((note) => wrap(note, room).length));
+	const noteLines = Math.max(0, ...notes.map((note) => wrapNote(note, room).length));
 	return {
 		label,
 		noteLines,

@@ -4,7 +4,7 @@ import { layoutWide } from './layout-wide.ts';
 import type { Plan } from './plan.ts';
 import { signalOrder } from './signal-order.ts';
 
-export { TEXT, textWidth, wrap } from './label.ts';
+export { TEXT, textWidth, wrapNote } from './label.ts';
 export type {
 	Box,
 	Caption,

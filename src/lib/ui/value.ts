@@ -52,7 +52,10 @@ export function readValue(text: string, scale: ScaleName): ValueReading {
 	const parsed = parseQuantity(text, unit, { bare: scale });
 	if (parsed.ok)
 		return { state: 'read', values: [parsed.value], echo: inFull(parsed.value, unit, parsed.echo) };
-	const choices = (parsed.choices ?? []).map(({ value, label }) => ({ text: typedValue(value, unit), label }));
+	const choices = (parsed.choices ?? []).map(({ value, label }) => ({
+		text: typedValue(value, unit),
+		label
+	}));
 	return { state: 'refused', hint: parsed.hint, choices };
 }
 

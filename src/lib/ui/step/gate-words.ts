@@ -54,7 +54,7 @@ export const GATE_WORDS: Record<Exclude<GateStage, 'open'>, StageWords> = {
 	},
 	live: {
 		heading: 'Full mains',
-		text: 'Take the lamp out of the lead with the plug out. Then plug in and switch on.',
+		text: 'Only if the lamp flashed and dimmed: switch off, pull the plug and take the lamp out of the lead. Then plug in and switch on.',
 		done: 'It is on full mains',
 		short: 'full mains',
 		danger: true

@@ -4,14 +4,7 @@ import { readValue } from '$lib/ui/value.ts';
 import type { CautionText, Refuse } from './types.ts';
 
 /** What a gate asks for, one thing at a time. `open` asks for nothing; `no-meter` is where it ends. */
-export type GateStage =
-	| 'switch-off'
-	| 'no-meter'
-	| 'prove-dead'
-	| 'connect'
-	| 'limiter'
-	| 'live'
-	| 'open';
+export type GateStage = 'switch-off' | 'no-meter' | 'prove-dead' | 'connect' | 'limiter' | 'live' | 'open';
 
 export interface GateSituation {
 	power: Power;

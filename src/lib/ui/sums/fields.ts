@@ -31,9 +31,10 @@ export function fieldsOf({ inputs, ways }: Calculation, way: number): Field[] {
 /** `the volts that can be borne` as it stands in an address. */
 export const slugOf = ({ title }: Way): string => title.toLowerCase().replace(/[^a-z0-9]+/g, '-');
 
-/** The way that leaves the least of what was given unused, and of those the one that lacks least. */
+/** The way that leaves the least of what was given unused, and of those the one that lacks least; the first for nothing. */
 export function likelyWay({ inputs, ways = [] }: Calculation, typed: Typed): number {
 	const has = (name: string): boolean => Boolean(typed[inputs[name]?.key ?? '']);
+	if (!Object.keys(inputs).some(has)) return 0;
 	const ofWays = neededIn(ways);
 	const cost = ({ needs, also = [] }: Way): number => {
 		const unused = ofWays.filter((name) => has(name) && !needs.includes(name) && !also.includes(name));
@@ -51,7 +52,11 @@ export function wayOf(calculation: Calculation, typed: Typed, asked: string | un
 
 function textFor(input: Input, key: string, text: string): string {
 	if (input.kind === 'choice') return input.options.includes(text) ? text : '';
-	if (input.kind === 'list') return text.split(',').filter((word) => input.options.includes(word)).join(',');
+	if (input.kind === 'list')
+		return text
+			.split(',')
+			.filter((word) => input.options.includes(word))
+			.join(',');
 	// Under another name of the same quantity a bare number is in the unit of that name.
 	const symbol = key !== input.key && /^[\d.,\s-]+$/.test(text) ? unitOfKey(key).symbol : '';
 	return symbol ? `${text} ${symbol}` : text;

@@ -2,7 +2,7 @@ import type { Answer, Calculation, Output, TableLine } from '$lib/calculations/i
 import { printQuantity, toBase, unitOfKey } from '$lib/quantity/index.ts';
 
 /** One result with its unit apart, so that it can be set smaller. */
-export interface Figure {
+interface Figure {
 	key: string;
 	label: string;
 	number: string;
@@ -83,7 +83,9 @@ export function resultsOf(calculation: Calculation, answer: Answer, count: numbe
 	const lined = told.filter(([, value]) => Array.isArray(value) && isLine(value[0]));
 	const listed = told.filter(([, v]) => Array.isArray(v) && typeof v[0] === 'string' && v.length > 2);
 	const inRows = (value: unknown): boolean => count > 1 && Array.isArray(value) && value.length === count;
-	const single = told.filter((entry) => !lined.includes(entry) && !listed.includes(entry) && !inRows(entry[1]));
+	const single = told.filter(
+		(entry) => !lined.includes(entry) && !listed.includes(entry) && !inRows(entry[1])
+	);
 	const figures = single.map(([key, value]) => figureOf(calculation, key, value));
 	const rank = ({ key }: Figure): number => (judged.includes(key) ? judged.indexOf(key) : judged.length);
 	return {

@@ -9,7 +9,7 @@ const GROUPS: Readonly<Record<string, readonly CalculationId[]>> = {
 };
 const REST = 'More sums';
 
-export interface Group {
+interface Group {
 	title: string;
 	sums: readonly Calculation[];
 }
@@ -17,12 +17,17 @@ export interface Group {
 function wordsOf(sum: Calculation, group: string): string {
 	const labels = [...Object.values(sum.inputs), ...Object.values(sum.outputs)].map(({ label }) => label);
 	const verdicts = (sum.verdicts ?? []).map(({ verdict }) => verdictWords(verdict));
-	return [group, sum.id, sum.title, sum.question, ...labels, ...verdicts, ...sum.pitfalls].join(' ').toLowerCase();
+	return [group, sum.id, sum.title, sum.question, ...labels, ...verdicts, ...sum.pitfalls]
+		.join(' ')
+		.toLowerCase();
 }
 
 const all: readonly Group[] = (() => {
 	const grouped: readonly string[] = Object.values(GROUPS).flat();
-	const known = Object.entries(GROUPS).map(([title, ids]) => ({ title, sums: ids.map((id) => calculations[id]) }));
+	const known = Object.entries(GROUPS).map(([title, ids]) => ({
+		title,
+		sums: ids.map((id) => calculations[id])
+	}));
 	const rest = Object.values<Calculation>(calculations).filter(({ id }) => !grouped.includes(id));
 	return rest.length > 0 ? [...known, { title: REST, sums: rest }] : known;
 })();

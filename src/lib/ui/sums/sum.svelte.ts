@@ -20,10 +20,12 @@ export type Outcome =
 
 /** The key under which a number goes in: one whose unit was typed with it (`18 MHz`), else the first. */
 function keyFor(input: Input, text: string): string {
-	const named = keysOf(input).slice(1).find((key) => {
-		const { symbol } = unitOfKey(key);
-		return symbol !== unitOfKey(input.key).symbol && text.toLowerCase().includes(symbol.toLowerCase());
-	});
+	const named = keysOf(input)
+		.slice(1)
+		.find((key) => {
+			const { symbol } = unitOfKey(key);
+			return symbol !== unitOfKey(input.key).symbol && text.toLowerCase().includes(symbol.toLowerCase());
+		});
 	return named ?? input.key;
 }
 

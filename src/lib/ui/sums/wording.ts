@@ -17,7 +17,8 @@ const WORDS: Readonly<Record<string, string>> = {
 };
 
 /** A verdict as it is read out: `Draws too much`. */
-export const verdictWords = (verdict: string): string => WORDS[verdict] ?? capital(verdict.replaceAll('-', ' '));
+export const verdictWords = (verdict: string): string =>
+	WORDS[verdict] ?? capital(verdict.replaceAll('-', ' '));
 
 export type Tone = 'fine' | 'doubt' | 'danger';
 

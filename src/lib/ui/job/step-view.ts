@@ -1,0 +1,118 @@
+import { INSTRUMENTS } from '$lib/flow/terms.ts';
+import { labelOf, normalOf, outcomesOf, stepTable } from '$lib/flow/evidence.ts';
+import { whySuggested } from '$lib/flow/explain.ts';
+import { expectedAt, fieldUnit, judgeReading, parseReading, printReading, unitOfStep } from '$lib/flow/reading.ts';
+import type { Step } from '$lib/flow/schema.ts';
+import { bestWay } from '$lib/flow/trace.ts';
+import { whereIs } from '$lib/flow/where.ts';
+import type { EventData } from '$lib/job/events.ts';
+import { fits } from '$lib/receiver/index.ts';
+import type { CautionText } from '$lib/ui/step/types.ts';
+import type { OpenJob } from '$lib/ui/state/open-job.svelte.ts';
+
+/** A step in the words of the page. */
+
+const listOf = (source: string | string[]) => (typeof source === 'string' ? [source] : source);
+
+/** The cautions that a step names, and those that its set adds whatever the step says (a live chassis). */
+export function cautionsOf(job: OpenJob, step: Step): CautionText[] {
+	const { library, resolved } = job;
+	if (!resolved) return [];
+	const always = Object.keys(library.cautions).filter((id) => library.cautions[id]?.only?.chassis?.includes('live'));
+	const states = [step.power, ...(step.prepare ? [step.prepare] : [])];
+	return [...new Set([...step.cautions, ...always])].flatMap((id) => {
+		const caution = library.cautions[id];
+		if (!caution || !fits(resolved.plan.traits, caution.only)) return [];
+		const applies = step.cautions.includes(id) || caution.covers.some((state) => states.includes(state));
+		return applies ? [{ title: caution.title, text: caution.text, source: sourceWords(job, caution.source), covers: caution.covers }] : [];
+	});
+}
+
+/** Cautions for each passage from one power state to another. */
+export function passageCautions(job: OpenJob): CautionText[] {
+	const traits = job.resolved?.plan.traits ?? {};
+	const named = ['discharge', 'first-power', 'limiter-does-not-isolate', 'live-work', 'live-chassis'];
+	return named.flatMap((id) => {
+		const caution = job.library.cautions[id];
+		if (!caution || !fits(traits, caution.only)) return [];
+		const { title, text, source, covers } = caution;
+		return [{ title, text, source: sourceWords(job, source), covers }];
+	});
+}
+
+/** Sources by title, where the library has them; else as they stand. */
+export const sourceWords = ({ library }: OpenJob, source: string | string[]): string[] =>
+	listOf(source).map((key) => library.sources[key]?.title ?? key);
+
+/** What a sound set shows at this step. */
+export function normalWords(job: OpenJob, step: Step): string {
+	const label = labelOf(step, normalOf(step));
+	if (step.kind !== 'measure' || !job.resolved) return label;
+	const { when } = step.outcomes[step.normal] ?? {};
+	const expected = expectedAt(job.resolved.plan, step.at, job.state.intake?.service);
+	if (when?.includes('%') && expected)
+		return `${label}: about ${printReading(step, expected.value)} (${expected.basis === 'sheet' ? 'service sheet' : 'typical'})`;
+	return when && !when.includes('%') ? `${label}: ${when}` : label;
+}
+
+export function stepView(job: OpenJob, id: string) {
+	const { resolved, trace } = job;
+	const step = resolved?.steps[id];
+	if (!resolved || !step || !trace) return undefined;
+	const instruments = job.state.intake?.instruments;
+	const way = step.ways[bestWay(step, instruments) ?? 0];
+	const suggested = job.suggestions.find((s) => s.id === id);
+	const table = stepTable(resolved, step, way?.trust ?? 'full');
+	const parts = suggested && whySuggested(trace, suggested, table.table, table.outcomes.indexOf(table.normal));
+	const place = 'at' in step && step.at ? whereIs(resolved.plan, step.at) : undefined;
+	return {
+		step,
+		card: {
+			title: step.title,
+			text: step.text,
+			why: step.why,
+			instruments: (way?.needs ?? []).map((name) => INSTRUMENTS[name]),
+			power: step.power,
+			minutes: step.minutes,
+			normal: normalWords(job, step),
+			cautions: cautionsOf(job, step),
+			...(parts ? { parts } : {}),
+			...(place ? { place } : {}),
+			...(way?.text ? { wayText: way.text } : {})
+		},
+		answers: outcomesOf(step).map((outcome) => ({
+			id: outcome,
+			label: labelOf(step, outcome),
+			...(outcome === normalOf(step) ? { normal: true } : {})
+		}))
+	};
+}
+
+/** Which outcome of a measuring step a typed text means. */
+export function judgeText(job: OpenJob, step: Extract<Step, { kind: 'measure' }>, text: string) {
+	const parsed = parseReading(step, text);
+	if (!parsed.ok) return { ok: false as const, hint: parsed.hint };
+	const plan = job.resolved?.plan;
+	const judged = plan && judgeReading(step, parsed.value, expectedAt(plan, step.at, job.state.intake?.service));
+	if (!judged)
+		return { ok: false as const, hint: 'Nobody knows what to expect here: choose high, low or as expected below.' };
+	return {
+		ok: true as const,
+		echo: parsed.echo,
+		outcome: judged.outcome,
+		label: labelOf(step, judged.outcome),
+		value: parsed.value
+	};
+}
+
+/** The reading as the job keeps it. */
+export function readingData(
+	job: OpenJob,
+	step: Extract<Step, { kind: 'measure' }>,
+	typed: string,
+	value: number
+): NonNullable<EventData['answered']['reading']> {
+	return { typed, value, unit: unitOfStep(step), point: step.at, power: job.state.power.now };
+}
+
+export { fieldUnit };

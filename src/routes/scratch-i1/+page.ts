@@ -1,0 +1,2 @@
+export const prerender = false;
+export const ssr = false;

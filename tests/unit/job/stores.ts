@@ -1,0 +1,24 @@
+import { IDBFactory, IDBKeyRange } from 'fake-indexeddb';
+import { openDexieStore } from '../../../src/lib/job/dexie-store.ts';
+import type { JobStore, Kept, StoreWorld } from '../../../src/lib/job/store.ts';
+
+/** A clock that goes on a second at each look, and names that count up. */
+export function world(prefix = 'id'): StoreWorld {
+	let [looks, names] = [0, 0];
+	return {
+		now: () => Date.UTC(2026, 0, 1) + 1000 * looks++,
+		newId: () => `${prefix}${++names}`
+	};
+}
+
+export const freshIdb = () => ({ indexedDB: new IDBFactory(), IDBKeyRange });
+
+export async function dexie(idb = freshIdb(), prefix?: string): Promise<JobStore> {
+	return value(await openDexieStore({ name: 'jobs', idb, ...world(prefix) }));
+}
+
+/** What was done, or a failed test with the reason. */
+export function value<Value>(kept: Kept<Value>): Value {
+	if (!kept.ok) throw new Error(`${kept.reason}: ${kept.hint}`);
+	return kept.value;
+}
