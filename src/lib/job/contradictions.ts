@@ -12,7 +12,8 @@ type Answered = EventOf<'answered'>;
 type Pair = [Answered, Answered];
 
 function apart(answers: readonly Answered[], ancestors: Map<string, Set<string>>): Pair[] {
-	const descends = (a: Answered, b: Answered) => ancestors.get(a.id)?.has(b.id) || ancestors.get(b.id)?.has(a.id);
+	const descends = (a: Answered, b: Answered) =>
+		ancestors.get(a.id)?.has(b.id) || ancestors.get(b.id)?.has(a.id);
 	return answers.flatMap((a, index) =>
 		answers
 			.slice(index + 1)
@@ -24,7 +25,9 @@ function apart(answers: readonly Answered[], ancestors: Map<string, Set<string>>
 /** Decisions that were not taken back. */
 function decisionsIn(ordered: readonly JobEvent[], state: JobState): EventOf<'resolved'>[] {
 	const struck = new Set(state.trail.filter(({ undone }) => undone).map(({ event }) => event));
-	return ordered.filter((event): event is EventOf<'resolved'> => event.kind === 'resolved' && !struck.has(event.id));
+	return ordered.filter(
+		(event): event is EventOf<'resolved'> => event.kind === 'resolved' && !struck.has(event.id)
+	);
 }
 
 function group(pairs: readonly Pair[]): Contradiction[] {
@@ -39,10 +42,16 @@ function group(pairs: readonly Pair[]): Contradiction[] {
 export function contradictionsIn(ordered: readonly JobEvent[], state: JobState): JobState {
 	if (isOneLine(ordered)) return state;
 	const counting = new Set(factsOf(state).map(({ event }) => event));
-	const answers = ordered.filter((event): event is Answered => event.kind === 'answered' && counting.has(event.id));
+	const answers = ordered.filter(
+		(event): event is Answered => event.kind === 'answered' && counting.has(event.id)
+	);
 	const pairs = apart(answers, ancestorsOf(ordered));
 	const kept = new Map(decisionsIn(ordered, state).map(({ data }) => [data.keep, data.step]));
 	const settled = pairs.filter(([a, b]) => kept.has(a.id) || kept.has(b.id));
 	const overruled = settled.map(([a, b]) => (kept.has(a.id) ? b.id : a.id));
-	return { ...state, overruled: [...new Set(overruled)], contradictions: group(pairs.filter((pair) => !settled.includes(pair))) };
+	return {
+		...state,
+		overruled: [...new Set(overruled)],
+		contradictions: group(pairs.filter((pair) => !settled.includes(pair)))
+	};
 }

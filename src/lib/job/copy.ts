@@ -5,7 +5,10 @@ import { inOrder } from './order.ts';
  * A job as a new one of this bench: new ids throughout, the same order, the same times. Ids that stand in the data
  * go with them.
  */
-export function copyOf(events: readonly JobEvent[], stamp: { job: string; bench: string; firstSeq: number }): JobEvent[] {
+export function copyOf(
+	events: readonly JobEvent[],
+	stamp: { job: string; bench: string; firstSeq: number }
+): JobEvent[] {
 	const { job, bench, firstSeq } = stamp;
 	const ordered = inOrder(events).events;
 	const ids = new Map(ordered.map(({ id }, index) => [id, eventId(bench, firstSeq + index)]));

@@ -14,7 +14,7 @@ export interface FlowRow {
 	library: Library;
 }
 
-/** `bench`: this bench's name. `seq`: the highest number given out, purged jobs included. `exported:<job>`: a date. */
+/** `format`: form of the data. `bench`: this bench's name. `seq`: the highest number given out, purged jobs included. `exported:<job>`: a date. */
 export interface MetaRow {
 	key: string;
 	value: string | number;

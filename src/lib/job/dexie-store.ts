@@ -1,4 +1,4 @@
-import Dexie, { liveQuery } from 'dexie';
+import Dexie, { liveQuery, type PromiseExtended } from 'dexie';
 import type { Library } from '../flow/library.ts';
 import { copyOf } from './copy.ts';
 import { JobDatabase, type IndexedDb, type MetaRow } from './dexie-db.ts';
@@ -27,7 +27,11 @@ export interface DexieWorld extends StoreWorld {
 }
 
 const named = (error: unknown, ...names: string[]): boolean => {
-	for (let cause = error; cause instanceof Error || cause instanceof DOMException; cause = (cause as { inner?: unknown }).inner)
+	for (
+		let cause = error;
+		cause instanceof Error || cause instanceof DOMException;
+		cause = (cause as { inner?: unknown }).inner
+	)
 		if (names.includes(cause.name)) return true;
 	return false;
 };
@@ -38,14 +42,36 @@ const wasClosed = (error: unknown) => named(error, 'DatabaseClosedError', 'Inval
 /** What the browser refuses is a result; anything else is a bug of ours and stays an exception. */
 function refusalOf(error: unknown): StoreRefusal {
 	if (named(error, 'QuotaExceededError')) return refusal('full');
-	if (named(error, 'VersionError')) return refusal('newer');
-	if (named(error, 'OpenFailedError', 'MissingAPIError', 'SecurityError', 'DatabaseClosedError', 'InvalidStateError', 'UnknownError'))
+	if (named(error, 'NewerDataError')) return refusal('newer');
+	if (
+		named(
+			error,
+			'OpenFailedError',
+			'MissingAPIError',
+			'SecurityError',
+			'DatabaseClosedError',
+			'InvalidStateError',
+			'UnknownError'
+		)
+	)
 		return refusal('refused');
 	throw error;
 }
 
-const withDate = (row: JobRow, date: MetaRow | undefined): JobRow => (date ? { ...row, exported: String(date.value) } : row);
+/** Form of the stored data; one more when an older program could no longer read them rightly. */
+const FORMAT = 1;
 
+class NewerDataError extends Error {
+	override readonly name = 'NewerDataError';
+}
+
+const withDate = (row: JobRow, date: MetaRow | undefined): JobRow =>
+	date ? { ...row, exported: String(date.value) } : row;
+
+/**
+ * Within a transaction only the outermost function may be `async`: behind two of them Dexie loses the transaction and it
+ * is committed too early (seen with 4.4.7). The helpers chain Dexie's own promises instead.
+ */
 class DexieStore implements JobStore {
 	readonly keeps = true;
 	readonly #db: JobDatabase;
@@ -76,27 +102,39 @@ class DexieStore implements JobStore {
 		}
 	}
 
-	#write<Value>(work: () => Promise<Value>): PromiseLike<Value> {
+	#write<Value>(work: () => PromiseLike<Value>): PromiseLike<Value> {
 		const { events, jobs, flows, meta } = this.#db;
 		return this.#db.transaction('rw', events, jobs, flows, meta, work);
 	}
 
 	/** Within a transaction: the bench's name, made on first use. */
-	async #bench(): Promise<string> {
-		const known = await this.#db.meta.get('bench');
-		if (known) return String(known.value);
-		const value = this.#world.newId();
-		await this.#db.meta.add({ key: 'bench', value });
-		return value;
+	#bench(): PromiseExtended<string> {
+		const { meta } = this.#db;
+		return meta.get('bench').then((known) => {
+			if (known) return String(known.value);
+			const value = this.#world.newId();
+			return meta.add({ key: 'bench', value }).then(() => value);
+		});
 	}
 
 	/** Within a transaction: the first of so many numbers that this bench has never given out. */
-	async #seqs(bench: string, count: number): Promise<number> {
-		const given = Number((await this.#db.meta.get('seq'))?.value ?? 0);
-		const last = await this.#db.events.where('[bench+seq]').between([bench, Dexie.minKey], [bench, Dexie.maxKey]).last();
-		const first = Math.max(given, last?.seq ?? 0) + 1;
-		await this.#db.meta.put({ key: 'seq', value: first + count - 1 });
-		return first;
+	#seqs(bench: string, count: number): PromiseExtended<number> {
+		const { meta, events } = this.#db;
+		const highest = events.where('[bench+seq]').between([bench, Dexie.minKey], [bench, Dexie.maxKey]).last();
+		return Dexie.Promise.all([meta.get('seq'), highest]).then(([given, last]) => {
+			const first = Math.max(Number(given?.value ?? 0), last?.seq ?? 0) + 1;
+			return meta.put({ key: 'seq', value: first + count - 1 }).then(() => first);
+		});
+	}
+
+	/** Dexie opens what a newer version has written; so the data say themselves who can read them. */
+	claim(): Promise<void> {
+		const { meta } = this.#db;
+		return this.#write(async () => {
+			const format = await meta.get('format');
+			if (Number(format?.value ?? FORMAT) > FORMAT) throw new NewerDataError();
+			await meta.put({ key: 'format', value: FORMAT });
+		}) as Promise<void>;
 	}
 
 	bench(): Promise<string> {
@@ -107,12 +145,20 @@ class DexieStore implements JobStore {
 		return this.append(this.#world.newId(), 'started', {});
 	}
 
-	async append<Kind extends EventKind>(job: string, kind: Kind, data: EventData[Kind]): Promise<Appended<Kind>> {
+	async append<Kind extends EventKind>(
+		job: string,
+		kind: Kind,
+		data: EventData[Kind]
+	): Promise<Appended<Kind>> {
 		const kept = await this.#kept(() => this.#write(() => this.#append(job, kind, data)));
 		return kept.ok ? kept : { ...kept, unsaved: { kind, data } };
 	}
 
-	async #append<Kind extends EventKind>(job: string, kind: Kind, data: EventData[Kind]): Promise<EventOf<Kind>> {
+	async #append<Kind extends EventKind>(
+		job: string,
+		kind: Kind,
+		data: EventData[Kind]
+	): Promise<EventOf<Kind>> {
 		const { events, jobs, flows } = this.#db;
 		const log = await this.#db.eventsOf(job).toArray();
 		const bench = await this.#bench();
@@ -133,7 +179,8 @@ class DexieStore implements JobStore {
 
 	/** The rows as they stand; where they do not account for every event, all are made again. */
 	async jobs(): Promise<JobRow[]> {
-		if (!(await this.#again(() => this.#accounted()))) await this.#again(() => this.#write(() => this.#rebuild()));
+		if (!(await this.#again(() => this.#accounted())))
+			await this.#again(() => this.#write(() => this.#rebuild()));
 		return this.#again(() => this.#rows());
 	}
 
@@ -178,8 +225,12 @@ class DexieStore implements JobStore {
 		return this.#kept(() => this.#write(() => this.#keepFlow(hash, library)));
 	}
 
-	async #keepFlow(hash: string, library: Library): Promise<void> {
-		if (!(await this.#db.flows.get(hash))) await this.#db.flows.add({ hash, library });
+	/** Within a transaction. */
+	#keepFlow(hash: string, library: Library): PromiseExtended<void> {
+		const { flows } = this.#db;
+		return flows
+			.get(hash)
+			.then((known) => (known ? undefined : flows.add({ hash, library }).then(() => undefined)));
 	}
 
 	async flows(job: string): Promise<Record<string, Library>> {
@@ -217,15 +268,19 @@ class DexieStore implements JobStore {
 		return { job, copied };
 	}
 
-	/** The job, or any event of it, under whatever job it stands here. */
-	async #isHere(job: string, events: readonly JobEvent[]): Promise<boolean> {
-		if ((await this.#db.eventsOf(job).count()) > 0) return true;
-		return (await this.#db.events.bulkGet(events.map(({ id }) => id))).some((event) => event !== undefined);
+	/** Within a transaction: the job, or any event of it, under whatever job it stands here. */
+	#isHere(job: string, events: readonly JobEvent[]): PromiseExtended<boolean> {
+		const ids = events.map(({ id }) => id);
+		return Dexie.Promise.all([this.#db.eventsOf(job).count(), this.#db.events.bulkGet(ids)]).then(
+			([count, known]) => count > 0 || known.some((event) => event !== undefined)
+		);
 	}
 
-	async #copy(events: readonly JobEvent[], job: string): Promise<JobEvent[]> {
-		const bench = await this.#bench();
-		return copyOf(events, { job, bench, firstSeq: await this.#seqs(bench, events.length) });
+	/** Within a transaction. */
+	#copy(events: readonly JobEvent[], job: string): PromiseExtended<JobEvent[]> {
+		return this.#bench().then((bench) =>
+			this.#seqs(bench, events.length).then((firstSeq) => copyOf(events, { job, bench, firstSeq }))
+		);
 	}
 
 	purge(job: string): Promise<Kept<void>> {
@@ -246,7 +301,7 @@ export async function openDexieStore({ name, idb, ...world }: DexieWorld): Promi
 	const store = new DexieStore(db, world);
 	try {
 		await db.open();
-		await store.bench();
+		await store.claim();
 		return { ok: true, value: store };
 	} catch (error) {
 		db.close();

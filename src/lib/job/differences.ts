@@ -10,9 +10,21 @@ function aboutFlow(today: Library, run: FlowRun, event: string): Warning[] {
 	const { flow, plan } = run.run.resolved;
 	const [flowToday, planToday] = [own(today.flows, flow.id), own(today.plans, plan.id)];
 	if (!flowToday || !planToday)
-		return [{ event, kind: 'flow-gone', message: `"${flow.title}" is no longer in the library; this job goes on with its own copy.` }];
+		return [
+			{
+				event,
+				kind: 'flow-gone',
+				message: `"${flow.title}" is no longer in the library; this job goes on with its own copy.`
+			}
+		];
 	if (canonicalText(snapshotOf(today, flowToday, planToday)) === canonicalText(run.library)) return [];
-	return [{ event, kind: 'flow-changed', message: `"${flow.title}" has changed since this job opened it; the job goes on with its own copy.` }];
+	return [
+		{
+			event,
+			kind: 'flow-changed',
+			message: `"${flow.title}" has changed since this job opened it; the job goes on with its own copy.`
+		}
+	];
 }
 
 function aboutReading(today: Library, run: FlowRun, { event, answer }: Fact, state: JobState): Warning[] {
@@ -29,8 +41,12 @@ function aboutReading(today: Library, run: FlowRun, { event, answer }: Fact, sta
 export function differencesFrom(today: Library, state: JobState): Warning[] {
 	const facts = factsOf(state);
 	return Object.values(state.flows).flatMap((run) => {
-		const opened = state.trail.find(({ kind, flow }) => kind === 'flow-opened' && flow === run.flow)?.event ?? '';
+		const opened =
+			state.trail.find(({ kind, flow }) => kind === 'flow-opened' && flow === run.flow)?.event ?? '';
 		const own = facts.filter(({ flow }) => flow === run.flow);
-		return [...aboutFlow(today, run, opened), ...own.flatMap((fact) => aboutReading(today, run, fact, state))];
+		return [
+			...aboutFlow(today, run, opened),
+			...own.flatMap((fact) => aboutReading(today, run, fact, state))
+		];
 	});
 }

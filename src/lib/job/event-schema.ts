@@ -1,15 +1,32 @@
 import { z } from 'zod';
 import { INSTRUMENTS, PATH_OUTCOMES, POWER_STATES, type Instrument } from '../flow/terms.ts';
 import { units, type Unit } from '../quantity/index.ts';
-import { HISTORY, PART_WAS, RESULTS, SYMPTOM_NOW, type EventData, type EventKind, type Json } from './events.ts';
+import {
+	HISTORY,
+	PART_WAS,
+	RESULTS,
+	SYMPTOM_NOW,
+	type EventData,
+	type EventKind,
+	type Json
+} from './events.ts';
 
 /** The shape of events that come from a file. Needed by import only: what the app writes is typed. */
 
 const keysOf = <Key extends string>(table: Record<Key, unknown>) => Object.keys(table) as [Key, ...Key[]];
 
-const Id = z.string().regex(/^[a-z][a-z0-9@-]*$/).max(100);
-const Point = z.string().regex(/^[a-z][a-z0-9-]*\.[a-z0-9-]+$/).max(100);
-const Ref = z.string().regex(/^[A-Za-z0-9_-]+\.[1-9][0-9]*$/).max(100);
+const Id = z
+	.string()
+	.regex(/^[a-z][a-z0-9@-]*$/)
+	.max(100);
+const Point = z
+	.string()
+	.regex(/^[a-z][a-z0-9-]*\.[a-z0-9-]+$/)
+	.max(100);
+const Ref = z
+	.string()
+	.regex(/^[A-Za-z0-9_-]+\.[1-9][0-9]*$/)
+	.max(100);
 /** What a person wrote. */
 const Text = z.string().max(20_000);
 const Power = z.enum(['off', ...POWER_STATES]);
@@ -39,7 +56,9 @@ const Reading = z.strictObject({
 /** Values of a sum: rows of rows at most. A file cannot nest deeper than this. */
 const value = (depth: number): z.ZodType<Json> => {
 	const plain = z.union([z.string(), z.number(), z.boolean(), z.null()]);
-	return depth === 0 ? plain : z.union([plain, z.array(value(depth - 1)), z.record(z.string(), value(depth - 1))]);
+	return depth === 0
+		? plain
+		: z.union([plain, z.array(value(depth - 1)), z.record(z.string(), value(depth - 1))]);
 };
 const Values = z.record(z.string(), value(4));
 
@@ -60,7 +79,11 @@ const step = { flow: Id, step: Id };
 export const DATA = {
 	started: z.strictObject({ copyOf: z.string().max(100).exactOptional() }),
 	intake: Intake,
-	'flow-opened': z.strictObject({ flow: Id, plan: Id, hash: z.string().regex(/^(sha256:[0-9a-f]{64}|fnv:[0-9a-f]{16})$/) }),
+	'flow-opened': z.strictObject({
+		flow: Id,
+		plan: Id,
+		hash: z.string().regex(/^(sha256:[0-9a-f]{64}|fnv:[0-9a-f]{16})$/)
+	}),
 	took: z.strictObject(step),
 	left: z.strictObject(flow),
 	prepared: z.strictObject(flow),
@@ -77,7 +100,11 @@ export const DATA = {
 	suspected: z.strictObject({ ...flow, suspect: Id }),
 	repairing: z.strictObject(flow),
 	'part-changed': z.strictObject({ flow: Id.exactOptional(), part: Text, fitted: Text.exactOptional() }),
-	proved: z.strictObject({ ...flow, symptom: z.enum(keysOf(SYMPTOM_NOW)), partWas: z.enum(keysOf(PART_WAS)) }),
+	proved: z.strictObject({
+		...flow,
+		symptom: z.enum(keysOf(SYMPTOM_NOW)),
+		partWas: z.enum(keysOf(PART_WAS))
+	}),
 	calculated: Calculated,
 	noted: z.strictObject({ text: Text, step: Id.exactOptional(), part: Text.exactOptional() }),
 	undone: z.strictObject({ target: Ref }),
@@ -92,8 +119,14 @@ export const EVENT_KINDS = keysOf(DATA) as EventKind[];
 /** Everything of an event but its data, which is read by its kind. */
 export const Envelope = z.strictObject({
 	id: Ref,
-	job: z.string().regex(/^[A-Za-z0-9_-]+$/).max(100),
-	bench: z.string().regex(/^[A-Za-z0-9_-]+$/).max(80),
+	job: z
+		.string()
+		.regex(/^[A-Za-z0-9_-]+$/)
+		.max(100),
+	bench: z
+		.string()
+		.regex(/^[A-Za-z0-9_-]+$/)
+		.max(80),
 	seq: z.number().int().min(1),
 	parents: z.array(Ref),
 	kind: z.string(),

@@ -14,9 +14,15 @@ export const LARGEST_FILE = 20_000_000;
  *
  * @param exported ISO date and time of the copy
  */
-export function exportJob(events: readonly JobEvent[], flows: Readonly<Record<string, Library>>, exported: string): string {
+export function exportJob(
+	events: readonly JobEvent[],
+	flows: Readonly<Record<string, Library>>,
+	exported: string
+): string {
 	const lines = inOrder(events).events.map((event) => `\t\t${JSON.stringify(event)}`);
-	const kept = Object.entries(flows).map(([hash, library]) => `\t\t${JSON.stringify(hash)}: ${JSON.stringify(library)}`);
+	const kept = Object.entries(flows).map(
+		([hash, library]) => `\t\t${JSON.stringify(hash)}: ${JSON.stringify(library)}`
+	);
 	return [
 		'{',
 		`\t"format": ${JSON.stringify(FORMAT)},`,

@@ -7,7 +7,9 @@ import type { FlowRun, JobState } from './state.ts';
 function lessonsOf(state: JobState, id: string, flow: FlowRun): [string, string][] {
 	const { resolved } = flow.run;
 	let before: Trace = trace(resolved, evidenceIn(state, flow, -1));
-	const opened = state.trail.find((line) => line.kind === 'flow-opened' && line.flow === id && line.refused === undefined);
+	const opened = state.trail.find(
+		(line) => line.kind === 'flow-opened' && line.flow === id && line.refused === undefined
+	);
 	const lessons: [string, string][] = opened ? [[opened.event, learnt(undefined, before)]] : [];
 	for (const fact of factsOf(state)) {
 		if (!Object.hasOwn(resolved.steps, fact.answer.step)) continue;

@@ -23,7 +23,11 @@ export type Move = EventOf<
 >;
 
 /** The outcome that a reading means by this flow; the recorded one where no reading decides it. */
-export function outcomeOf(resolved: ResolvedFlow, data: EventData['answered'], service: ServiceVolts = {}): string {
+export function outcomeOf(
+	resolved: ResolvedFlow,
+	data: EventData['answered'],
+	service: ServiceVolts = {}
+): string {
 	const step = Object.hasOwn(resolved.steps, data.step) ? resolved.steps[data.step] : undefined;
 	if (!step || step.kind !== 'measure' || !data.reading) return data.outcome;
 	const judged = judgeReading(step, data.reading.value, expectedAt(resolved.plan, step.at, service));
@@ -69,7 +73,11 @@ const plain = (kind: Move['kind'], data: Move['data']): MachineEvent | undefined
 };
 
 /** A stored event as the machine takes it. */
-export function machineEventOf(run: Run, { kind, data }: Move, service: ServiceVolts): MachineEvent | undefined {
+export function machineEventOf(
+	run: Run,
+	{ kind, data }: Move,
+	service: ServiceVolts
+): MachineEvent | undefined {
 	if (kind === 'answered') return answerOf(run, data as EventData['answered'], service);
 	if (kind !== 'proved') return plain(kind, data);
 	const { symptom, partWas } = data as EventData['proved'];

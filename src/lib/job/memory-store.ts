@@ -4,7 +4,17 @@ import type { EventData, EventKind, EventOf, JobEvent } from './events.ts';
 import { byId } from './order.ts';
 import { describedRow, emptyRow, rowAfter, rowOf, type Description, type JobRow } from './row.ts';
 import type { Snapshot } from './snapshot.ts';
-import { hashesOf, latestFirst, nextEvent, type Appended, type Imported, type JobFile, type JobStore, type Kept, type StoreWorld } from './store.ts';
+import {
+	hashesOf,
+	latestFirst,
+	nextEvent,
+	type Appended,
+	type Imported,
+	type JobFile,
+	type JobStore,
+	type Kept,
+	type StoreWorld
+} from './store.ts';
 
 const done = <Value>(value: Value): Kept<Value> => ({ ok: true, value });
 
@@ -37,7 +47,11 @@ class MemoryStore implements JobStore {
 		return this.append(this.#world.newId(), 'started', {});
 	}
 
-	async append<Kind extends EventKind>(job: string, kind: Kind, data: EventData[Kind]): Promise<Appended<Kind>> {
+	async append<Kind extends EventKind>(
+		job: string,
+		kind: Kind,
+		data: EventData[Kind]
+	): Promise<Appended<Kind>> {
 		const log = this.#logs.get(job) ?? [];
 		const stamp = { job, bench: this.#bench, seq: this.#seq + 1, now: this.#world.now() };
 		const event = nextEvent(log, stamp, kind, structuredClone(data));

@@ -54,7 +54,10 @@ export function inOrder(given: readonly JobEvent[]): Ordered {
 /** The events that nothing follows yet: the parents of the next one. */
 export function headsOf(events: readonly JobEvent[]): string[] {
 	const followed = new Set(events.flatMap(({ parents }) => parents));
-	return [...events].filter(({ id }) => !followed.has(id)).sort(byId).map(({ id }) => id);
+	return [...events]
+		.filter(({ id }) => !followed.has(id))
+		.sort(byId)
+		.map(({ id }) => id);
 }
 
 /** Whether each event simply follows the one before: no two benches, nothing apart. */

@@ -43,7 +43,10 @@ function parse(text: string): { ok: true; data: unknown } | FileRefusal {
 	} catch (error) {
 		const position = /position (\d+)/.exec(String(error))?.[1];
 		const line = lineAt(text, position === undefined ? text.length : Number(position));
-		return refuse(`line ${line}`, 'The file breaks off or is damaged here. Take it again from where it was saved.');
+		return refuse(
+			`line ${line}`,
+			'The file breaks off or is damaged here. Take it again from where it was saved.'
+		);
 	}
 }
 
@@ -58,13 +61,23 @@ type Frame = z.infer<typeof Frame>;
 
 function frameOf(data: unknown): { ok: true; frame: Frame } | FileRefusal {
 	const head = (typeof data === 'object' && data !== null ? data : {}) as Record<string, unknown>;
-	if (head['format'] !== FORMAT) return refuse('the beginning', 'This is not a job of this program. Choose a file that was saved from a job.');
+	if (head['format'] !== FORMAT)
+		return refuse(
+			'the beginning',
+			'This is not a job of this program. Choose a file that was saved from a job.'
+		);
 	if (head['version'] !== VERSION)
-		return refuse('version', `The file is of version ${String(head['version'])}; this program reads version ${VERSION}. Reload the page to get the newest program, then try again.`);
+		return refuse(
+			'version',
+			`The file is of version ${String(head['version'])}; this program reads version ${VERSION}. Reload the page to get the newest program, then try again.`
+		);
 	const parsed = Frame.safeParse(data);
 	if (parsed.success) return { ok: true, frame: parsed.data };
 	const { path, message } = firstIssue(parsed.error);
-	return refuse(path || 'the beginning', `The file is not as it was saved: ${message}. Take it again from where it was saved.`);
+	return refuse(
+		path || 'the beginning',
+		`The file is not as it was saved: ${message}. Take it again from where it was saved.`
+	);
 }
 
 function readEvent(text: string, raw: unknown, index: number): JobEvent | FileRefusal {
@@ -73,15 +86,22 @@ function readEvent(text: string, raw: unknown, index: number): JobEvent | FileRe
 	if (!envelope.success) return refuseEvent(place, envelope.error);
 	const kind = EVENT_KINDS.find((known) => known === envelope.data.kind);
 	if (!kind)
-		return refuse(`${place}, kind`, `This program knows no entry of the kind "${envelope.data.kind.slice(0, 60)}". Reload the page to get the newest program, then try again.`);
+		return refuse(
+			`${place}, kind`,
+			`This program knows no entry of the kind "${envelope.data.kind.slice(0, 60)}". Reload the page to get the newest program, then try again.`
+		);
 	const data = DATA[kind].safeParse(envelope.data.data);
 	if (!data.success) return refuseEvent(`${place}, data`, data.error);
-	return { ...envelope.data, kind, data: data.data } as JobEvent;
+	// As it was written, key for key: an event never changes, not even on its way through a file.
+	return raw as JobEvent;
 }
 
 function refuseEvent(place: string, error: z.ZodError): FileRefusal {
 	const { path, message } = firstIssue(error);
-	return refuse(path ? `${place}, ${path}` : place, `The entry cannot be read: ${message}. Take the file again from where it was saved.`);
+	return refuse(
+		path ? `${place}, ${path}` : place,
+		`The entry cannot be read: ${message}. Take the file again from where it was saved.`
+	);
 }
 
 function readEvents(text: string, raw: readonly unknown[]): { ok: true; events: JobEvent[] } | FileRefusal {
@@ -100,17 +120,30 @@ function brokenLog(text: string, events: readonly JobEvent[]): FileRefusal | und
 	const job = events[0]?.job;
 	const ids = new Set<string>();
 	for (const event of events) {
-		if (event.job !== job) return refuse(at(event), 'The entry belongs to another job than those before it. Save each job to a file of its own.');
-		if (event.id !== eventId(event.bench, event.seq)) return refuse(at(event), `Its id does not go with bench "${event.bench}" and number ${event.seq}.`);
-		if (ids.has(event.id)) return refuse(at(event), 'Two entries have this id. Take the file again from where it was saved.');
+		if (event.job !== job)
+			return refuse(
+				at(event),
+				'The entry belongs to another job than those before it. Save each job to a file of its own.'
+			);
+		if (event.id !== eventId(event.bench, event.seq))
+			return refuse(at(event), `Its id does not go with bench "${event.bench}" and number ${event.seq}.`);
+		if (ids.has(event.id))
+			return refuse(at(event), 'Two entries have this id. Take the file again from where it was saved.');
 		if ((event.kind === 'started') !== (event.parents.length === 0))
 			return refuse(at(event), 'A job has one beginning, and every other entry follows one before it.');
 		ids.add(event.id);
 	}
 	const starts = events.filter(({ kind }) => kind === 'started');
-	if (starts.length !== 1) return refuse('events', `A job begins once; this file has ${starts.length} beginnings.`);
+	if (starts.length !== 1)
+		return refuse('events', `A job begins once; this file has ${starts.length} beginnings.`);
 	const [stray] = inOrder(events).stray;
-	return stray && refuse(at(stray), 'What came before this entry is missing from the file, or follows it. Take the file again from where it was saved.');
+	return (
+		stray &&
+		refuse(
+			at(stray),
+			'What came before this entry is missing from the file, or follows it. Take the file again from where it was saved.'
+		)
+	);
 }
 
 const Id = z.string().regex(/^[a-z][a-z0-9-]*$/);
@@ -133,15 +166,25 @@ async function readFlow(hash: string, raw: unknown, digest: Digest): Promise<Lib
 	}
 	for (const plan of Object.values(parsed.data.plans)) {
 		const [problem] = checkPlan(plan);
-		if (problem) return refuse(`${place}, plans.${plan.id}.${problem.path.join('.')}`, `${problem.message} ${problem.remedy}`);
+		if (problem)
+			return refuse(
+				`${place}, plans.${plan.id}.${problem.path.join('.')}`,
+				`${problem.message} ${problem.remedy}`
+			);
 	}
 	const library = raw as Library;
 	if ((await matchesHash({ hash, library }, digest)) === false)
-		return refuse(place, 'This flow is not the one that the job was worked with: it has been changed since. Take the file again from where it was saved.');
+		return refuse(
+			place,
+			'This flow is not the one that the job was worked with: it has been changed since. Take the file again from where it was saved.'
+		);
 	return library;
 }
 
-async function readFlows(raw: Record<string, unknown>, digest: Digest): Promise<{ ok: true; flows: Record<string, Library> } | FileRefusal> {
+async function readFlows(
+	raw: Record<string, unknown>,
+	digest: Digest
+): Promise<{ ok: true; flows: Record<string, Library> } | FileRefusal> {
 	const flows: Record<string, Library> = {};
 	for (const [hash, one] of Object.entries(raw)) {
 		const library = await readFlow(hash, one, digest);
@@ -153,13 +196,19 @@ async function readFlows(raw: Record<string, unknown>, digest: Digest): Promise<
 
 const isKept = ({ flow, plan, hash }: EventData['flow-opened'], flows: JobFile['flows']): boolean => {
 	const library = own(flows, hash);
-	return library !== undefined && own(library.flows, flow)?.id === flow && own(library.plans, plan)?.id === plan;
+	return (
+		library !== undefined && own(library.flows, flow)?.id === flow && own(library.plans, plan)?.id === plan
+	);
 };
 
 /** Every flow that the job opens is in the file, and plays. */
 function unplayable(text: string, { events, flows }: JobFile): FileRefusal | undefined {
 	const without = events.find((event) => event.kind === 'flow-opened' && !isKept(event.data, flows));
-	if (without) return refuse(placeOfEvent(text, without.id, events.indexOf(without)), 'The flow that is opened here is not in the file.');
+	if (without)
+		return refuse(
+			placeOfEvent(text, without.id, events.indexOf(without)),
+			'The flow that is opened here is not in the file.'
+		);
 	const named = hashesOf(events);
 	const foreign = Object.keys(flows).find((hash) => !named.includes(hash));
 	if (foreign) return refuse(`flow ${foreign.slice(0, 18)}`, 'The job never opens this flow.');
@@ -168,7 +217,10 @@ function unplayable(text: string, { events, flows }: JobFile): FileRefusal | und
 		return undefined;
 	} catch (error) {
 		// Only a flow whose names lead nowhere can stop a replay: written by hand, or changed under the same hash.
-		return refuse('flows', `A flow in the file does not hold together: ${error instanceof Error ? error.message : String(error)}`);
+		return refuse(
+			'flows',
+			`A flow in the file does not hold together: ${error instanceof Error ? error.message : String(error)}`
+		);
 	}
 }
 
@@ -179,7 +231,10 @@ function unplayable(text: string, { events, flows }: JobFile): FileRefusal | und
  */
 export async function readJobFile(text: string, digest: Digest): Promise<FileResult> {
 	if (new TextEncoder().encode(text).length > LARGEST_FILE)
-		return refuse('the file', `It is larger than ${LARGEST_FILE / 1e6} MB, which no job comes near. Choose a file that was saved from a job.`);
+		return refuse(
+			'the file',
+			`It is larger than ${LARGEST_FILE / 1e6} MB, which no job comes near. Choose a file that was saved from a job.`
+		);
 	const parsed = parse(text);
 	if (!parsed.ok) return parsed;
 	const framed = frameOf(parsed.data);
@@ -189,6 +244,12 @@ export async function readJobFile(text: string, digest: Digest): Promise<FileRes
 	if (!events.ok) return events;
 	const flows = await readFlows(rawFlows, digest);
 	if (!flows.ok) return flows;
-	const file: JobFile = { format: FORMAT, version: VERSION, exported, events: events.events, flows: flows.flows };
+	const file: JobFile = {
+		format: FORMAT,
+		version: VERSION,
+		exported,
+		events: events.events,
+		flows: flows.flows
+	};
 	return unplayable(text, file) ?? { ok: true, file };
 }

@@ -35,7 +35,12 @@ interface Played {
 	warning?: Omit<Warning, 'event'>;
 }
 
-type Handler<Kind extends EventKind> = (state: JobState, event: EventOf<Kind>, order: number, setting: Setting) => Played;
+type Handler<Kind extends EventKind> = (
+	state: JobState,
+	event: EventOf<Kind>,
+	order: number,
+	setting: Setting
+) => Played;
 
 /** Put a run in the place of the one that its flow had, if any; that one's answers still count. */
 function withRun(state: JobState, opened: FlowRun): JobState {
@@ -51,7 +56,10 @@ const openFlow: Handler<'flow-opened'> = (state, { data }, _, { snapshots, today
 	const library = kept ?? today;
 	const [flow, plan] = library ? [own(library.flows, id), own(library.plans, planId)] : [];
 	if (!library || !flow || !plan)
-		return { state, refused: `The flow "${id}" is not kept with this job. Import the job again from its file.` };
+		return {
+			state,
+			refused: `The flow "${id}" is not kept with this job. Import the job again from its file.`
+		};
 	const { limiterPassed: playing, now: power } = state.power;
 	const run = startRun(resolveFlow(library, flow, plan), { playing, power }, service);
 	const opened: FlowRun = { flow: id, hash, library: kept ?? snapshotOf(library, flow, plan), run, done: [] };
@@ -84,7 +92,11 @@ const move: Handler<Move['kind']> = (state, event, order, { service }) => {
 	if (why !== undefined) return { state, refused: why };
 	const given = machineEventOf(flow.run, event as Move, service);
 	const run = given && send(flow.run, given);
-	if (!run) return { state, refused: `It does not fit where the flow stood (${stateOf(flow.run)}, set ${state.power.now}).` };
+	if (!run)
+		return {
+			state,
+			refused: `It does not fit where the flow stood (${stateOf(flow.run)}, set ${state.power.now}).`
+		};
 	const recorded = contextOf(run).past.length > contextOf(flow.run).past.length;
 	const done = recorded ? [...flow.done, { event: event as JobEvent, order }] : flow.done;
 	const moved = { ...state, flows: { ...state.flows, [id]: { ...flow, run, done } }, open: id };
@@ -113,11 +125,19 @@ function undoMove(state: JobState, id: string, flow: FlowRun, target: string): P
 /** Lines that belong to no machine: a note, a sum, the closing of the job, a part changed outside a flow. */
 function undoEntry(state: JobState, target: string): Played {
 	const line = state.trail.find(({ event }) => event === target);
-	const free = line && (['noted', 'calculated', 'closed', 'resolved'].includes(line.kind) || (line.kind === 'part-changed' && !line.flow));
+	const free =
+		line &&
+		(['noted', 'calculated', 'closed', 'resolved'].includes(line.kind) ||
+			(line.kind === 'part-changed' && !line.flow));
 	if (!line || !free || line.undone || line.refused !== undefined)
-		return { state, refused: 'Only the last entry of a flow, a note, a sum or the closing of the job can be undone.' };
+		return {
+			state,
+			refused: 'Only the last entry of a flow, a note, a sum or the closing of the job can be undone.'
+		};
 	const notes = state.notes.filter(({ event }) => event !== target);
-	return { state: strike({ ...state, notes, closed: line.kind === 'closed' ? undefined : state.closed }, target) };
+	return {
+		state: strike({ ...state, notes, closed: line.kind === 'closed' ? undefined : state.closed }, target)
+	};
 }
 
 const undo: Handler<'undone'> = (state, { data: { target } }) => {
@@ -141,7 +161,9 @@ const HANDLERS: { [Kind in EventKind]: Handler<Kind> } = {
 	'part-changed': changePart,
 	proved: move,
 	calculated: (state) => ({ state }),
-	noted: (state, { id, at, data }) => ({ state: { ...state, notes: [...state.notes, { event: id, at, ...data }] } }),
+	noted: (state, { id, at, data }) => ({
+		state: { ...state, notes: [...state.notes, { event: id, at, ...data }] }
+	}),
 	undone: undo,
 	resolved: (state) => ({ state }),
 	'gave-up': move,
@@ -151,7 +173,9 @@ const HANDLERS: { [Kind in EventKind]: Handler<Kind> } = {
 
 function contextFor(state: JobState, event: JobEvent, { service, today, snapshots }: Setting): LineContext {
 	const { flow: id, step } = event.data as { flow?: string; step?: string };
-	const holder = Object.values(state.flows).find(({ run }) => step !== undefined && Object.hasOwn(run.resolved.steps, step));
+	const holder = Object.values(state.flows).find(
+		({ run }) => step !== undefined && Object.hasOwn(run.resolved.steps, step)
+	);
 	const flow = own(state.flows, id) ?? holder;
 	const planId = event.kind === 'intake' ? event.data.plan : state.intake?.plan;
 	const libraries = [today, ...Object.values(snapshots)];
@@ -159,7 +183,9 @@ function contextFor(state: JobState, event: JobEvent, { service, today, snapshot
 		resolved: flow?.run.resolved,
 		plan: libraries.map((library) => library && own(library.plans, planId)).find((plan) => plan),
 		suspect: flow && contextOf(flow.run).suspect,
-		...(flow && event.kind === 'answered' ? { outcome: outcomeOf(flow.run.resolved, event.data, service) } : {})
+		...(flow && event.kind === 'answered'
+			? { outcome: outcomeOf(flow.run.resolved, event.data, service) }
+			: {})
 	};
 }
 
@@ -168,8 +194,14 @@ const warned = (state: JobState, event: string, kind: WarningKind, message: stri
 	warnings: [...state.warnings, { event, kind, message }]
 });
 
+/** An entry that a newer program has written. */
+const unknown: Handler<EventKind> = (state, { kind }) => ({
+	state,
+	refused: `This program knows no entry of the kind "${kind}". Reload the page to get the newest program.`
+});
+
 function play(before: JobState, event: JobEvent, order: number, setting: Setting): JobState {
-	const handler = HANDLERS[event.kind] as Handler<EventKind>;
+	const handler = (own(HANDLERS, event.kind) ?? unknown) as Handler<EventKind>;
 	const { state, refused, warning } = handler(before, event, order, setting);
 	const line = lineOf(event, contextFor(state, event, setting), refused);
 	let after = line ? { ...state, trail: [...state.trail, line] } : state;
@@ -190,10 +222,13 @@ export function replay(events: readonly JobEvent[], shelf: Shelf): JobState {
 	const start = emptyState(ordered[0]?.job ?? '');
 	const played = ordered.reduce((state, event, order) => play(state, event, order, setting), start);
 	const complete = stray.reduce(
-		(state, { id }) => warned(state, id, 'parent-missing', 'What came before this entry is missing from the log.'),
+		(state, { id }) =>
+			warned(state, id, 'parent-missing', 'What came before this entry is missing from the log.'),
 		played
 	);
 	const settled = contradictionsIn(ordered, complete);
 	const state = withLessons(settled);
-	return shelf.today ? { ...state, warnings: [...state.warnings, ...differencesFrom(shelf.today, state)] } : state;
+	return shelf.today
+		? { ...state, warnings: [...state.warnings, ...differencesFrom(shelf.today, state)] }
+		: state;
 }

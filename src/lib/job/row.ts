@@ -35,7 +35,8 @@ export interface JobRow {
 export type Description = Pick<JobRow, 'leading' | 'lastStep' | 'complaint' | 'power'>;
 
 /** The log ended with the set under power: nobody has said since that it was switched off. */
-export const powerUnknown = ({ power }: Pick<JobRow, 'power'>): boolean => power === 'limiter' || power === 'live';
+export const powerUnknown = ({ power }: Pick<JobRow, 'power'>): boolean =>
+	power === 'limiter' || power === 'live';
 
 export const emptyRow = (job: string): JobRow => ({
 	job,

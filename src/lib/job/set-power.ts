@@ -10,7 +10,10 @@ import type { FlowRun, JobState, SetPower } from './state.ts';
 
 function withContext(run: Run, change: Partial<MachineContext>): Run {
 	const { machine, snapshot } = run;
-	return { ...run, snapshot: machine.resolveState({ value: snapshot.value, context: { ...snapshot.context, ...change } }) };
+	return {
+		...run,
+		snapshot: machine.resolveState({ value: snapshot.value, context: { ...snapshot.context, ...change } })
+	};
 }
 
 /** The gate was passed by the set, so each machine is told with volts that its own gate takes. */
@@ -33,12 +36,17 @@ export function withPower(state: JobState, power: SetPower): JobState {
 }
 
 /** Pass to another power state, or say why not. */
-export function passTo(state: JobState, { to, volts }: EventData['power']): { state: JobState; refused?: string } {
+export function passTo(
+	state: JobState,
+	{ to, volts }: EventData['power']
+): { state: JobState; refused?: string } {
 	const { power } = state;
 	if (to === power.now) return { state };
 	const refused = powerGate({ power: power.now, limiterPassed: power.limiterPassed }, to, volts);
 	if (refused !== undefined) return { state, refused };
-	return { state: withPower(state, { ...power, now: to, limiterPassed: power.limiterPassed || to === 'limiter' }) };
+	return {
+		state: withPower(state, { ...power, now: to, limiterPassed: power.limiterPassed || to === 'limiter' })
+	};
 }
 
 /** A part was changed: the next power is on the limiter, whichever flow is open. */

@@ -34,7 +34,9 @@ export const factsOf = (state: JobState): Fact[] =>
 
 /** Of several answers to one step the latest, in the place of the latest. */
 const latest = (facts: readonly Fact[]): Fact[] =>
-	facts.filter(({ answer }, index) => !facts.slice(index + 1).some((later) => later.answer.step === answer.step));
+	facts.filter(
+		({ answer }, index) => !facts.slice(index + 1).some((later) => later.answer.step === answer.step)
+	);
 
 /** A proof, and the part that it was about. */
 interface Proof extends Omit<Mended, 'after'> {
@@ -61,12 +63,18 @@ function proofsOfRun(flow: FlowRun): Proof[] {
  */
 export function evidenceIn(state: JobState, flow: FlowRun, upTo = Infinity): Evidence {
 	const { steps } = flow.run.resolved;
-	const facts = latest(factsOf(state).filter(({ order, answer }) => order <= upTo && Object.hasOwn(steps, answer.step)));
+	const facts = latest(
+		factsOf(state).filter(({ order, answer }) => order <= upTo && Object.hasOwn(steps, answer.step))
+	);
 	const mended = allRuns(state)
 		.flatMap(proofsOfRun)
 		.filter(({ order, curedBy }) => order <= upTo && curedBy !== flow)
 		.sort((a, b) => a.order - b.order)
-		.map(({ suspect, was, order }) => ({ suspect, was, after: facts.filter((fact) => fact.order < order).length }));
+		.map(({ suspect, was, order }) => ({
+			suspect,
+			was,
+			after: facts.filter((fact) => fact.order < order).length
+		}));
 	const { instruments, service } = state.intake ?? {};
 	return {
 		answers: facts.map(({ answer }) => answer),
@@ -92,7 +100,11 @@ export function situationIn(state: JobState, flowId: string): Situation | undefi
 	const counted = new Set(now.answers.map(({ answer }) => answer.step));
 	const unavailable = allRuns(state).flatMap(({ run }) => contextOf(run).unavailable.map(({ step }) => step));
 	return {
-		...situationOf(flow.run, state.intake?.instruments, [...answered].filter((step) => !counted.has(step))),
+		...situationOf(
+			flow.run,
+			state.intake?.instruments,
+			[...answered].filter((step) => !counted.has(step))
+		),
 		answered: answers.map(({ step, outcome }) => ({ step, outcome })),
 		unavailable: [...new Set(unavailable)].filter((step) => !answered.has(step))
 	};

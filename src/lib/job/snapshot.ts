@@ -10,7 +10,8 @@ export interface Snapshot {
 	library: Library;
 }
 
-const listOf = (source: string | readonly string[]): readonly string[] => (typeof source === 'string' ? [source] : source);
+const listOf = (source: string | readonly string[]): readonly string[] =>
+	typeof source === 'string' ? [source] : source;
 
 const pick = <Value>(table: Record<string, Value>, wanted: Iterable<string>): Record<string, Value> =>
 	Object.fromEntries(
@@ -34,11 +35,16 @@ export function snapshotOf(library: Library, flow: Flow, plan: Plan): Library {
 	const own = { ...flow.own.suspects };
 	const families = resolved.suspects.map(({ family }) => family).filter((id) => !Object.hasOwn(own, id));
 	const suspects = pick(library.suspects, families);
-	const steps = pick(library.steps, Object.keys(resolved.steps).filter((id) => !Object.hasOwn(flow.own.steps, id)));
+	const steps = pick(
+		library.steps,
+		Object.keys(resolved.steps).filter((id) => !Object.hasOwn(flow.own.steps, id))
+	);
 	const entities = [...Object.values(suspects), ...Object.values(own), ...Object.values(resolved.steps)];
 	const cautions = cautionsFor(library, plan, new Set(entities.flatMap((entity) => entity.cautions)));
 	const named = [flow, plan, ...entities, ...Object.values(cautions)].flatMap(({ source }) => listOf(source));
-	const volts = Object.values(plan.points).flatMap((point) => (point.volts ? listOf(point.volts.source) : []));
+	const volts = Object.values(plan.points).flatMap((point) =>
+		point.volts ? listOf(point.volts.source) : []
+	);
 	const values = Object.values(plan.values).flatMap(({ source }) => listOf(source));
 	return plainCopy({
 		...emptyLibrary(),
@@ -60,14 +66,16 @@ const plainCopy = (library: Library): Library => JSON.parse(JSON.stringify(libra
  */
 export function canonicalText(library: Library): string {
 	const kinds = Object.keys(emptyLibrary()) as (keyof Library)[];
-	const table = (kind: keyof Library) => pick(library[kind] as Record<string, unknown>, Object.keys(library[kind]));
+	const table = (kind: keyof Library) =>
+		pick(library[kind] as Record<string, unknown>, Object.keys(library[kind]));
 	return JSON.stringify(Object.fromEntries(kinds.map((kind) => [kind, table(kind)])));
 }
 
 /** FNV-1a, 64 bits (offset basis and prime from memory). Tells versions apart; keeps no secret. */
 export function fnv1a64(text: string): string {
 	let hash = 0xcbf29ce484222325n;
-	for (const byte of new TextEncoder().encode(text)) hash = BigInt.asUintN(64, (hash ^ BigInt(byte)) * 0x100000001b3n);
+	for (const byte of new TextEncoder().encode(text))
+		hash = BigInt.asUintN(64, (hash ^ BigInt(byte)) * 0x100000001b3n);
 	return hash.toString(16).padStart(16, '0');
 }
 
@@ -82,7 +90,12 @@ export async function hashOf(library: Library, digest: Digest): Promise<string> 
 }
 
 /** What a job must keep before it opens this flow. */
-export async function takeSnapshot(library: Library, flow: Flow, plan: Plan, digest: Digest): Promise<Snapshot> {
+export async function takeSnapshot(
+	library: Library,
+	flow: Flow,
+	plan: Plan,
+	digest: Digest
+): Promise<Snapshot> {
 	const least = snapshotOf(library, flow, plan);
 	return { hash: await hashOf(least, digest), library: least };
 }

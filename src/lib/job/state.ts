@@ -91,8 +91,10 @@ export const emptyState = (job: string): JobState => ({
 });
 
 /** Own entries only: ids come from files, and every object inherits a `constructor`. */
-export const own = <Value>(table: Readonly<Record<string, Value>>, id: string | undefined): Value | undefined =>
-	id !== undefined && Object.hasOwn(table, id) ? table[id] : undefined;
+export const own = <Value>(
+	table: Readonly<Record<string, Value>>,
+	id: string | undefined
+): Value | undefined => (id !== undefined && Object.hasOwn(table, id) ? table[id] : undefined);
 
 export const allRuns = (state: JobState): FlowRun[] => [...state.earlier, ...Object.values(state.flows)];
 

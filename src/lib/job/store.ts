@@ -57,8 +57,7 @@ export interface StoreRefusal {
 
 /** An event that could not be written is handed back: what was entered is not lost. */
 export type Appended<Kind extends EventKind> =
-	| { ok: true; value: EventOf<Kind> }
-	| (StoreRefusal & { unsaved: { kind: Kind; data: EventData[Kind] } });
+	{ ok: true; value: EventOf<Kind> } | (StoreRefusal & { unsaved: { kind: Kind; data: EventData[Kind] } });
 
 export interface Imported {
 	job: string;
@@ -80,10 +79,15 @@ export const HINTS: Readonly<Record<StoreRefusal['reason'], string>> = {
 	full: 'There is no room left for this page on the device, so the entry was not kept. Everything before it is safe. Save the jobs to files, free some space, and enter it again.',
 	refused:
 		'This browser keeps nothing for this page (a private window, or storage is switched off). Jobs last until the page is closed: save each to a file, or open the page in an ordinary window.',
-	newer: 'The jobs here were written by a newer version of this program. Reload the page to get that version; nothing is lost.'
+	newer:
+		'The jobs here were written by a newer version of this program. Reload the page to get that version; nothing is lost.'
 };
 
-export const refusal = (reason: StoreRefusal['reason']): StoreRefusal => ({ ok: false, reason, hint: HINTS[reason] });
+export const refusal = (reason: StoreRefusal['reason']): StoreRefusal => ({
+	ok: false,
+	reason,
+	hint: HINTS[reason]
+});
 
 /** The next event of a job: its parents are the heads that nothing follows yet. */
 export function nextEvent<Kind extends EventKind>(
@@ -93,7 +97,8 @@ export function nextEvent<Kind extends EventKind>(
 	data: EventData[Kind]
 ): EventOf<Kind> {
 	const { job, bench, seq, now } = stamp;
-	if ((kind === 'started') !== (log.length === 0)) throw new Error(`A job begins with "started", and only once (${job}, ${kind}).`);
+	if ((kind === 'started') !== (log.length === 0))
+		throw new Error(`A job begins with "started", and only once (${job}, ${kind}).`);
 	const id = eventId(bench, seq);
 	return { id, job, bench, seq, parents: headsOf(log), kind, data, at: new Date(now).toISOString() };
 }
@@ -104,4 +109,6 @@ export const hashesOf = (events: readonly JobEvent[]): string[] => [
 ];
 
 export const latestFirst = (rows: readonly JobRow[]): JobRow[] =>
-	[...rows].sort((a, b) => (a.updated === b.updated ? (a.job < b.job ? -1 : 1) : a.updated < b.updated ? 1 : -1));
+	[...rows].sort((a, b) =>
+		a.updated === b.updated ? (a.job < b.job ? -1 : 1) : a.updated < b.updated ? 1 : -1
+	);

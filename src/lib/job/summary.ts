@@ -44,4 +44,5 @@ export function describe(state: JobState): Description {
 }
 
 /** The whole row, from the events and the state that they play to. */
-export const summaryOf = (events: readonly JobEvent[], state: JobState): JobRow => describedRow(rowOf(events), describe(state));
+export const summaryOf = (events: readonly JobEvent[], state: JobState): JobRow =>
+	describedRow(rowOf(events), describe(state));

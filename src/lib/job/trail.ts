@@ -7,7 +7,16 @@ import type { Step } from '../flow/schema.ts';
 import { PATH_VERBS } from '../flow/terms.ts';
 import { printQuantity } from '../quantity/index.ts';
 import type { Plan } from '../receiver/index.ts';
-import { PART_WAS, RESULTS, SYMPTOM_NOW, type EventData, type EventKind, type EventOf, type Intake, type JobEvent } from './events.ts';
+import {
+	PART_WAS,
+	RESULTS,
+	SYMPTOM_NOW,
+	type EventData,
+	type EventKind,
+	type EventOf,
+	type Intake,
+	type JobEvent
+} from './events.ts';
 
 /** One line of the trail, in words for people. */
 export interface TrailLine {
@@ -41,6 +50,10 @@ export const POWER_WORDS: Readonly<Record<Power, string>> = {
 
 const joined = (...parts: (string | undefined)[]) => parts.filter((part) => part).join('; ');
 
+/** For the middle of a sentence; abbreviations (AM, IF, HT) keep their capitals. */
+export const lowerFirst = (text: string): string =>
+	/^[A-Z][a-z]/.test(text) ? text.charAt(0).toLowerCase() + text.slice(1) : text;
+
 /** What each band does: `AM is faint, FM plays well`. */
 export const heardWords = (symptom: Intake['symptom'], plan: Plan | undefined): string =>
 	Object.entries(symptom)
@@ -50,13 +63,22 @@ export const heardWords = (symptom: Intake['symptom'], plan: Plan | undefined): 
 const stepOf = (resolved: ResolvedFlow | undefined, id: string): Step | undefined =>
 	resolved && Object.hasOwn(resolved.steps, id) ? resolved.steps[id] : undefined;
 
-const stepTitle = (resolved: ResolvedFlow | undefined, id: string) => stepOf(resolved, id)?.title ?? `Step "${id}"`;
+const stepTitle = (resolved: ResolvedFlow | undefined, id: string) =>
+	stepOf(resolved, id)?.title ?? `Step "${id}"`;
 
-function answerWords(resolved: ResolvedFlow | undefined, data: EventData['answered'], outcome: string): Words {
+function answerWords(
+	resolved: ResolvedFlow | undefined,
+	data: EventData['answered'],
+	outcome: string
+): Words {
 	const step = stepOf(resolved, data.step);
 	const label = step ? labelOf(step, outcome) : outcome;
 	const { reading } = data;
-	const shown = reading && (step?.kind === 'measure' ? printReading(step, reading.value) : printQuantity(reading.value, reading.unit));
+	const shown =
+		reading &&
+		(step?.kind === 'measure'
+			? printReading(step, reading.value)
+			: printQuantity(reading.value, reading.unit));
 	return {
 		what: stepTitle(resolved, data.step),
 		answer: data.sure ? label : `${label} (not sure)`,
@@ -88,23 +110,42 @@ type Wording = { [Kind in EventKind]?: (data: EventData[Kind], context: LineCont
 
 /** Kinds without an entry leave no line of their own: they are steps on the way. */
 const WORDING: Wording = {
-	started: ({ copyOf }) => ({ what: copyOf ? 'Job opened as a copy of one that was here already' : 'Job opened' }),
-	intake: ({ title, symptom }, { plan }) => ({ what: `Taken in: ${title}`, answer: heardWords(symptom, plan) }),
+	started: ({ copyOf }) => ({
+		what: copyOf ? 'Job opened as a copy of one that was here already' : 'Job opened'
+	}),
+	intake: ({ title, symptom }, { plan }) => ({
+		what: `Taken in: ${title}`,
+		answer: heardWords(symptom, plan)
+	}),
 	'flow-opened': ({ flow }, { resolved }) => ({ what: `Flow opened: ${resolved?.flow.title ?? flow}` }),
 	power: powerWords,
 	answered: (data, { resolved, outcome }) => answerWords(resolved, data, outcome ?? data.outcome),
-	'cannot-tell': ({ step, reason }, { resolved }) => ({ what: stepTitle(resolved, step), answer: joined('cannot tell', reason) }),
+	'cannot-tell': ({ step, reason }, { resolved }) => ({
+		what: stepTitle(resolved, step),
+		answer: joined('cannot tell', reason)
+	}),
 	skipped: ({ step }, { resolved }) => ({ what: stepTitle(resolved, step), answer: 'put off' }),
 	suspected: ({ suspect }, { resolved }) => ({ what: `Suspected: ${suspectName(resolved, suspect)}` }),
-	repairing: (_, { resolved, suspect }) => ({ what: `Repair begun${suspect ? `: ${suspectName(resolved, suspect)}` : ''}` }),
-	'part-changed': ({ part, fitted }) => ({ what: `Changed: ${part}`, ...(fitted ? { answer: `fitted: ${fitted}` } : {}) }),
-	proved: ({ symptom, partWas }) => ({ what: 'Symptom proved again', answer: joined(SYMPTOM_NOW[symptom], PART_WAS[partWas]) }),
+	repairing: (_, { resolved, suspect }) => ({
+		what: `Repair begun${suspect ? `: ${suspectName(resolved, suspect)}` : ''}`
+	}),
+	'part-changed': ({ part, fitted }) => ({
+		what: `Changed: ${part}`,
+		...(fitted ? { answer: `fitted: ${fitted}` } : {})
+	}),
+	proved: ({ symptom, partWas }) => ({
+		what: 'Symptom proved again',
+		answer: joined(SYMPTOM_NOW[symptom], PART_WAS[partWas])
+	}),
 	calculated: ({ title, sentence }) => ({ what: title, answer: sentence }),
 	noted: ({ text, part }) => ({ what: part ? `Note on ${part}: ${text}` : `Note: ${text}` }),
 	resolved: ({ step }, { resolved }) => ({ what: `Contradiction settled: ${stepTitle(resolved, step)}` }),
 	'gave-up': () => ({ what: 'Left unresolved' }),
 	'went-on': () => ({ what: 'Tracing goes on' }),
-	closed: ({ result, note }) => ({ what: `Job closed: ${RESULTS[result]}`, ...(note ? { answer: note } : {}) })
+	closed: ({ result, note }) => ({
+		what: `Job closed: ${RESULTS[result]}`,
+		...(note ? { answer: note } : {})
+	})
 };
 
 /** Words for what is refused, where its kind has no line of its own. */
@@ -116,8 +157,13 @@ const BARE: Partial<Record<EventKind, string>> = {
 };
 
 /** The line of an event; `undefined` for a step on the way, unless it is refused and has to be shown. */
-export function lineOf(event: JobEvent, context: LineContext, refused: string | undefined): TrailLine | undefined {
-	const wording = WORDING[event.kind] as ((data: JobEvent['data'], context: LineContext) => Words) | undefined;
+export function lineOf(
+	event: JobEvent,
+	context: LineContext,
+	refused: string | undefined
+): TrailLine | undefined {
+	const wording = WORDING[event.kind] as
+		((data: JobEvent['data'], context: LineContext) => Words) | undefined;
 	if (!wording && refused === undefined) return undefined;
 	const words = wording?.(event.data, context) ?? { what: BARE[event.kind] ?? event.kind };
 	const { flow, step } = event.data as Partial<EventOf<'answered'>['data']>;

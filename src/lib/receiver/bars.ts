@@ -26,7 +26,8 @@ const freeShelf = (bars: readonly Bar[], span: Omit<Bar, 'id' | 'shelf'>) => {
 	return shelf;
 };
 
-/** Lay bars on the uppermost shelf where each finds room. One that names no column takes the first gap. */
+/** Lay bars on the uppermost shelf where each finds room. One that names no column
+ * goes to the right of the others if it can. */
 export function layBars(fold: Fold, wanted: readonly { id: string; columns: readonly number[] }[]): Bar[] {
 	const bars: Bar[] = [];
 	for (const { id, columns } of wanted) {
@@ -34,7 +35,7 @@ export function layBars(fold: Fold, wanted: readonly { id: string; columns: read
 		const ways = starts
 			.map((some) => spanOf(fold, some))
 			.map((span) => ({ id, ...span, shelf: freeShelf(bars, span) }));
-		bars.push(ways.reduce((a, b) => (b.shelf < a.shelf ? b : a)));
+		bars.push(ways.reduce((a, b) => (b.shelf <= a.shelf ? b : a)));
 	}
 	return bars;
 }

@@ -36,6 +36,8 @@ export interface Box {
 	label: string[];
 	/** Lines kept free for the standing. */
 	noteLines: number;
+	/** Free of text along the lower edge. */
+	foot: number;
 	/** Room for a line of text. */
 	textWidth: number;
 }

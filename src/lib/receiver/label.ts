@@ -1,11 +1,11 @@
 import type { Box } from './drawing.ts';
 
 /** Sizes of text in a drawing, in grid units. */
-export const TEXT = { size: 14, line: 17, padX: 6, padY: 6 } as const;
+export const TEXT = { size: 14, line: 17, padX: 6, padY: 7 } as const;
 
 /** Widths of letters at that size, semi-bold: rounded up from the page's face, so that a line never runs over. */
 const WIDTHS: readonly (readonly [letters: RegExp, width: number])[] = [
-	[/[ijl.,:;'| ]/, 4.3],
+	[/[ijl.,:;'|\s]/, 4.3],
 	[/[frtI1()/-]/, 5.6],
 	[/[mwMW%✓]/, 12.6],
 	[/[A-Z]/, 9.7],
@@ -33,10 +33,10 @@ function cut(word: string, width: number): string[] {
 	return [`${word.slice(0, end)}-`, ...cut(word.slice(end), width)];
 }
 
-/** Break a text into lines no wider than this, at spaces where it can. */
+/** Break a text into lines no wider than this, at spaces where it can; a no-break space holds. */
 export function wrap(text: string, width: number): string[] {
 	const lines: string[] = [];
-	for (const word of text.split(/\s+/).flatMap((whole) => cut(whole, width))) {
+	for (const word of text.split(/[ \n\t]+/).flatMap((whole) => cut(whole, width))) {
 		const last = lines.at(-1);
 		if (last !== undefined && textWidth(`${last} ${word}`) <= width)
 			lines[lines.length - 1] = `${last} ${word}`;
@@ -57,20 +57,24 @@ export function labelOf(title: string, width: number): string[] {
 	return tries.find((lines) => lines.length <= LABEL_LINES) ?? tries.at(-1) ?? [];
 }
 
-/** The text part of a box of this width, and the height that it needs. `beside` is kept free at the right end. */
+/** Room that a box keeps free of text: at its right end, and along its foot where marks stand on the edge. */
+export interface Free {
+	right?: number;
+	foot?: number;
+}
+
+type TextPart = Pick<Box, 'label' | 'noteLines' | 'textWidth' | 'foot' | 'height'>;
+
+/** The text part of a box of this width, and the height that it needs. */
 export function fitText(
 	title: string,
 	width: number,
 	notes: readonly string[],
-	beside = 0
-): Pick<Box, 'label' | 'noteLines' | 'textWidth' | 'height'> {
-	const room = width - 2 * TEXT.padX - beside;
+	{ right = 0, foot = 0 }: Free
+): TextPart {
+	const room = width - 2 * TEXT.padX - right;
 	const label = labelOf(title, room);
 	const noteLines = Math.max(0, ...notes.map((note) => wrapNote(note, room).length));
-	return {
-		label,
-		noteLines,
-		textWidth: room,
-		height: 2 * TEXT.padY + (label.length + noteLines) * TEXT.line
-	};
+	const height = 2 * TEXT.padY + (label.length + noteLines) * TEXT.line + foot;
+	return { label, noteLines, textWidth: room, foot, height };
 }

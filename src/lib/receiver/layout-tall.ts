@@ -22,15 +22,14 @@ import {
 	type Frame,
 	type Stretch
 } from './frame.ts';
-import { fitText, textWidth } from './label.ts';
+import { textWidth } from './label.ts';
 import {
 	bandTitles,
 	drawPoint,
 	linePoints,
 	looseStages,
-	notesOf,
 	pointsBeside,
-	roomForPoints,
+	textOf,
 	titleOf,
 	TOUCH,
 	wiresOf,
@@ -82,7 +81,7 @@ function slotsWanted(sheet: Sheet, lanes: readonly Stretch[], joint: number): nu
 }
 
 const heightIn = (sheet: Sheet, lanes: readonly Stretch[], { id, span }: SignalNode) =>
-	fitText(titleOf(sheet.plan, id), width(across(lanes, span)), notesOf(sheet)).height;
+	textOf(sheet, id, width(across(lanes, span))).height;
 
 function tallFrame(sheet: Sheet): Frame {
 	const { order } = sheet;
@@ -110,7 +109,7 @@ function stageBoxes(sheet: Sheet, frame: Frame): DrawnStage[] {
 	return stagesOf(sheet.order).map(({ id, bands, ...node }): DrawnStage => {
 		const { along, across: over } = placeOfNode(frame, { id, bands, ...node });
 		const title = titleOf(sheet.plan, id);
-		const text = fitText(title, width(over), notesOf(sheet));
+		const text = textOf(sheet, id, width(over));
 		return { id, title, bands, ...text, x: over[0], y: along[0], width: width(over), height: width(along) };
 	});
 }
@@ -203,7 +202,7 @@ function fullBoxes(sheet: Sheet, ids: readonly string[], frame: Frame, top: numb
 	const [from, to] = across(frame.lanes, [0, frame.lanes.length - 1]);
 	let y = top;
 	return ids.map((id) => {
-		const text = fitText(titleOf(sheet.plan, id), to - from, notesOf(sheet), roomForPoints(sheet, id));
+		const text = textOf(sheet, id, to - from);
 		const height = Math.max(LEAST, text.height);
 		const box = { ...text, x: from, y, width: to - from, height };
 		y += height + GAP;

@@ -9,6 +9,7 @@ import type {
 	DrawnStage,
 	DrawnWire
 } from './drawing.ts';
+import { textWidth } from './label.ts';
 import { foldColumns, insideJoints, jointsWidth, type Fold } from './folds.ts';
 import {
 	across,
@@ -26,28 +27,34 @@ import {
 	type Frame,
 	type Stretch
 } from './frame.ts';
-import { fitText } from './label.ts';
 import {
 	bandTitles,
 	drawPoint,
 	linePoints,
 	looseStages,
-	notesOf,
 	pointsBeside,
-	roomForPoints,
+	textOf,
 	titleOf,
 	wiresOf,
 	type Sheet
 } from './sheet.ts';
 import type { Entry, SignalNode } from './signal-order.ts';
 
-/** Room at the left for band names, at the right for wires that go on; limits of a box; gaps. */
-const LEFT = 84;
-const RIGHT = 20;
-const BOX = { least: 92, most: 140, low: 64 } as const;
+/** Length of wires that come in or go on; limits of a box; gaps. */
+const EDGE = 20;
+const BOX = { least: 100, most: 140, low: 64 } as const;
 const LANE_GAP = 22;
-const BELOW = 16;
+const BELOW = 26;
 const ROW_GAP = 36;
+
+/** Room at the left: for the names of bands that come in there, and their wires. */
+function leftOf({ order, plan }: Sheet): number {
+	const below = order.entries.filter((entry) =>
+		order.nodes.some((node) => node.id === entry.to && joins(entry, node))
+	);
+	const names = order.lanes.filter((band) => !below.some(({ bands }) => bands.includes(band)));
+	return EDGE + 8 + Math.max(0, ...names.map((band) => textWidth(bandTitles(plan, [band]))));
+}
 
 function boxWidth({ order }: Sheet, folds: readonly Fold[], room: number): number {
 	const widths = folds.map((fold) => (room - jointsWidth(order, fold)) / (fold.last - fold.first + 1));
@@ -55,13 +62,15 @@ function boxWidth({ order }: Sheet, folds: readonly Fold[], room: number): numbe
 }
 
 /** Columns and joints of a row from left to right. */
-function alongOf({ order }: Sheet, fold: Fold, box: number) {
+function alongOf(sheet: Sheet, fold: Fold, box: number) {
+	const { order } = sheet;
 	const [columns, joints, slots] = [
 		new Map<number, Stretch>(),
 		new Map<number, Stretch>(),
 		new Map<number, number>()
 	];
-	let next = LEFT;
+	const left = leftOf(sheet);
+	let next = left;
 	const take = (size: number): Stretch => ({ start: (next += size) - size, size });
 	for (const joint of insideJoints(fold)) {
 		if (joint >= 0) columns.set(joint, take(box));
@@ -70,14 +79,13 @@ function alongOf({ order }: Sheet, fold: Fold, box: number) {
 		slots.set(joint, Math.max(1, count));
 		joints.set(joint, take(edge && count === 0 ? 0 : jointSize(count)));
 	}
-	return { columns, joints, slots, begin: LEFT - RIGHT, end: next + RIGHT };
+	return { columns, joints, slots, begin: left - EDGE, end: next + EDGE };
 }
 
 function wideFrame(sheet: Sheet, fold: Fold, box: number, top: number): Frame {
-	const { order, plan } = sheet;
+	const { order } = sheet;
 	const nodes = stagesOf(order).filter((node) => isIn(fold, node));
-	const need = ({ id }: SignalNode) =>
-		Math.max(BOX.low, fitText(titleOf(plan, id), box, notesOf(sheet)).height);
+	const need = ({ id }: SignalNode) => Math.max(BOX.low, textOf(sheet, id, box).height);
 	const sizes = laneSizes(nodes, order.lanes.length, need);
 	return { ...fold, ...alongOf(sheet, fold, box), lanes: setLanes(sizes, top, LANE_GAP, nodes) };
 }
@@ -89,7 +97,7 @@ function stageBoxes(sheet: Sheet, frame: Frame): DrawnStage[] {
 			const { along, across: over } = placeOfNode(frame, node);
 			const [width, height] = [along[1] - along[0], over[1] - over[0]];
 			const title = titleOf(sheet.plan, node.id);
-			const text = fitText(title, width, notesOf(sheet));
+			const text = textOf(sheet, node.id, width);
 			return { id: node.id, title, bands: node.bands, ...text, x: along[0], y: over[0], width, height };
 		});
 }
@@ -135,7 +143,7 @@ function entranceLeft(
 	const at = bands.map((band) => order.lanes.indexOf(band));
 	const lane = across(frame.lanes, [Math.min(...at), Math.max(...at)]);
 	const place = placeOfNode(frame, first);
-	const x = place.along[0] - RIGHT;
+	const x = place.along[0] - EDGE;
 	const wire = route(
 		{ along: [x, x], across: [(lane[0] + lane[1]) / 2, (lane[0] + lane[1]) / 2] },
 		place
@@ -173,7 +181,7 @@ function barsOf(sheet: Sheet, frame: Frame, isLast: boolean): Bar[] {
 }
 
 const LEAST = 46;
-const SHELF_GAP = 10;
+const SHELF_GAP = 16;
 
 /** Bars as boxes; each shelf is as high as its highest. */
 function barBoxes(sheet: Sheet, frame: Frame, bars: readonly Bar[], top: number): Map<string, Box> {
@@ -196,11 +204,19 @@ function barBox(sheet: Sheet, frame: Frame, { id, first, last }: Bar, y: number)
 	const x = from?.start ?? 0;
 	const width = to ? to.start + to.size - x : 0;
 	return {
-		...fitText(titleOf(sheet.plan, id), width, notesOf(sheet), roomForPoints(sheet, id)),
+		...textOf(sheet, id, width),
 		x,
 		y,
 		width
 	};
+}
+
+/** The bands of a wire that comes from another row, where it does not carry them all. */
+function goneOn(wires: readonly DrawnWire[], { plan, order }: Sheet, frame: Frame): Caption[] {
+	return wires.flatMap(({ corners: [first], bands }): Caption[] => {
+		if (!first || first.x !== frame.begin || bands.length === order.lanes.length) return [];
+		return [{ text: bandTitles(plan, bands), anchor: 'end', x: first.x - 6, y: first.y + 5 }];
+	});
 }
 
 interface Row {
@@ -219,16 +235,17 @@ function row(sheet: Sheet, fold: Fold, box: number, top: number): Row {
 	const isLast = fold.last === sheet.order.columns - 1;
 	const lowest = Math.max(lanesEnd(frame.lanes), ...comeIn.map(({ caption }) => caption.y));
 	const bars = barBoxes(sheet, frame, barsOf(sheet, frame, isLast), lowest + BELOW);
+	const wires = wiresOf(sheet, frame, asX);
 	const below = [...bars.values()].map(({ y, height }) => y + height);
 	return {
 		stages,
 		bars,
 		wires: [
 			...comeIn.map(({ wire }) => ({ corners: wire, bands: [], goesOn: false, back: false })),
-			...wiresOf(sheet, frame, asX)
+			...wires
 		],
 		points: [...pathPoints(sheet, frame), ...edgePoints(sheet, stages)],
-		captions: comeIn.map(({ caption }) => caption),
+		captions: [...comeIn.map(({ caption }) => caption), ...goneOn(wires, sheet, frame)],
 		bottom: Math.max(lowest, ...below)
 	};
 }
@@ -251,7 +268,7 @@ const looseBoxes = (sheet: Sheet, rows: readonly Row[]): DrawnStage[] =>
 	});
 
 function rowsOf(sheet: Sheet): Row[] {
-	const room = sheet.options.width - LEFT - RIGHT;
+	const room = sheet.options.width - leftOf(sheet) - EDGE;
 	const folds = foldColumns(sheet.order, room, BOX.least);
 	const box = boxWidth(sheet, folds, room);
 	let top = 2;

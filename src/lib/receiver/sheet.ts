@@ -1,5 +1,6 @@
 import type { Box, Corner, DrawingOptions, DrawnLine, DrawnPoint, DrawnWire } from './drawing.ts';
 import { wireIn, type Frame, type Step } from './frame.ts';
+import { fitText, type Free } from './label.ts';
 import type { Plan } from './plan.ts';
 import type { SignalNode, SignalOrder } from './signal-order.ts';
 
@@ -9,8 +10,6 @@ export interface Sheet {
 	order: SignalOrder;
 	options: DrawingOptions;
 }
-
-export const notesOf = ({ options }: Sheet): readonly string[] => options.notes ?? [];
 
 export const titleOf = (plan: Plan, id: string): string =>
 	plan.stages[id]?.title ?? plan.lines[id]?.title ?? id;
@@ -38,9 +37,18 @@ export function drawPoint(plan: Plan, id: string, at: Corner, onPath: boolean, r
 /** Side of the square in which a finger meets a mark. */
 export const TOUCH = 44;
 
-/** Room for the test points of a line, at the right end of its first bar. */
-export const roomForPoints = (sheet: Sheet, id: string): number =>
-	sheet.plan.lines[id] ? pointsBeside(sheet, id).length * TOUCH : 0;
+/** Half a mark. */
+const FOOT = 10;
+
+/** Room for the test points of a line, at the right end of its first bar; of a stage, on its lower edge. */
+function roomForPoints(sheet: Sheet, id: string): Free {
+	const count = pointsBeside(sheet, id).length;
+	return sheet.plan.lines[id] ? { right: count * TOUCH } : { foot: count > 0 ? FOOT : 0 };
+}
+
+/** The text of a stage or line in a box of this width. */
+export const textOf = (sheet: Sheet, id: string, width: number) =>
+	fitText(titleOf(sheet.plan, id), width, sheet.options.notes ?? [], roomForPoints(sheet, id));
 
 const rightEnd = ({ x, y, width, height }: Box, fromRight: number): Corner => ({
 	x: x + width - (fromRight + 0.5) * TOUCH,

@@ -32,7 +32,11 @@ async function raw(idb: ReturnType<typeof freshIdb>): Promise<JobDatabase> {
 describe('the log is append-only', () => {
 	test.each<[string, (db: JobDatabase, id: string) => PromiseLike<unknown>, string]>([
 		['changed', (db, id) => db.events.update(id, { at: 'later' }), 'cannot be changed'],
-		['written over', async (db, id) => db.events.put({ ...(await db.events.get(id))!, at: 'later' }), 'cannot be changed'],
+		[
+			'written over',
+			async (db, id) => db.events.put({ ...(await db.events.get(id))!, at: 'later' }),
+			'cannot be changed'
+		],
 		['changed in bulk', (db) => db.events.toCollection().modify({ at: 'later' }), 'cannot be changed'],
 		['removed', (db, id) => db.events.delete(id), 'cannot be removed'],
 		['removed in bulk', (db) => db.events.toCollection().delete(), 'cannot be removed'],
@@ -62,7 +66,11 @@ describe('the log is append-only', () => {
 		const db = await raw(idb);
 		await db.purge(first);
 		expect((await db.events.toArray()).map(({ job }) => job)).toEqual([second, second]);
-		await expect(Promise.resolve(db.events.where('[job+at]').between([second, Dexie.minKey], [second, Dexie.maxKey]).delete())).rejects.toThrow('cannot be removed');
+		await expect(
+			Promise.resolve(
+				db.events.where('[job+at]').between([second, Dexie.minKey], [second, Dexie.maxKey]).delete()
+			)
+		).rejects.toThrow('cannot be removed');
 	});
 });
 
@@ -90,7 +98,9 @@ describe('durability', () => {
 		const idb = freshIdb();
 		const pages = [await dexie(idb), await dexie(idb, 'other')];
 		const job = await withNotes(pages[0]!, 1);
-		await Promise.all(Array.from({ length: 40 }, (_, n) => pages[n % 2]!.append(job, 'noted', { text: String(n) })));
+		await Promise.all(
+			Array.from({ length: 40 }, (_, n) => pages[n % 2]!.append(job, 'noted', { text: String(n) }))
+		);
 		expect(new Set((await pages[1]!.events(job)).map(({ seq }) => seq)).size).toBe(41);
 	});
 
@@ -134,11 +144,11 @@ describe('what the browser refuses is said, and nothing is lost', () => {
 
 	test('jobs of a newer program are left alone', async () => {
 		const idb = freshIdb();
-		const newer = new Dexie('jobs', idb);
-		newer.version(2).stores({ events: 'id' });
-		await newer.open();
-		newer.close();
-		expect(await openDexieStore({ name: 'jobs', idb, ...world() })).toMatchObject({ ok: false, reason: 'newer' });
+		await (await raw(idb)).meta.put({ key: 'format', value: 2 });
+		expect(await openDexieStore({ name: 'jobs', idb, ...world() })).toMatchObject({
+			ok: false,
+			reason: 'newer'
+		});
 	});
 });
 

@@ -1,5 +1,11 @@
 import type { Library } from '../../../src/lib/flow/library.ts';
-import { eventId, type EventData, type EventKind, type Intake, type JobEvent } from '../../../src/lib/job/events.ts';
+import {
+	eventId,
+	type EventData,
+	type EventKind,
+	type Intake,
+	type JobEvent
+} from '../../../src/lib/job/events.ts';
 import { headsOf } from '../../../src/lib/job/order.ts';
 import { takeSnapshot, type Snapshot } from '../../../src/lib/job/snapshot.ts';
 import { tiny } from './tiny.ts';
@@ -39,8 +45,16 @@ export class Log {
 		return id;
 	}
 
-	answer(flow: string, step: string, outcome: string, more: Partial<EventData['answered']> = {}): [took: string, answered: string] {
-		return [this.add('took', { flow, step }), this.add('answered', { flow, step, outcome, sure: true, ...more })];
+	answer(
+		flow: string,
+		step: string,
+		outcome: string,
+		more: Partial<EventData['answered']> = {}
+	): [took: string, answered: string] {
+		return [
+			this.add('took', { flow, step }),
+			this.add('answered', { flow, step, outcome, sure: true, ...more })
+		];
 	}
 
 	undo(target: string): string {
@@ -48,7 +62,12 @@ export class Log {
 	}
 
 	/** Proved dead, part changed, up through the limiter, proved. */
-	repair(flow: string, suspect: string, symptom: EventData['proved']['symptom'], partWas: EventData['proved']['partWas'] = 'bad') {
+	repair(
+		flow: string,
+		suspect: string,
+		symptom: EventData['proved']['symptom'],
+		partWas: EventData['proved']['partWas'] = 'bad'
+	) {
 		this.add('suspected', { flow, suspect });
 		this.add('repairing', { flow });
 		this.add('power', { to: 'unplugged', volts: [2, 0.5] });
@@ -69,7 +88,10 @@ export function opened(kept: Snapshot, more: Partial<Intake> = {}): Log {
 	return log;
 }
 
-export const volts = (value: number, point = 'output.grid'): NonNullable<EventData['answered']['reading']> => ({
+export const volts = (
+	value: number,
+	point = 'output.grid'
+): NonNullable<EventData['answered']['reading']> => ({
 	typed: `${value} V`,
 	value,
 	unit: 'V',

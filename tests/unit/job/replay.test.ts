@@ -34,7 +34,12 @@ describe('a log is played', () => {
 			'Set on full mains',
 			'Volts on the output grid'
 		]);
-		expect(state.trail.at(-1)).toMatchObject({ answer: 'Positive', reading: '1.2 V', learnt: 'Something feeds the grid.', undone: false });
+		expect(state.trail.at(-1)).toMatchObject({
+			answer: 'Positive',
+			reading: '1.2 V',
+			learnt: 'Something feeds the grid.',
+			undone: false
+		});
 		expect(state.trail[2]?.learnt).toContain('AM is faint, FM plays well');
 		expect(contextOf(state.flows[FLOW]!.run).answers).toEqual([
 			{ step: 'grid-volts', outcome: 'positive', typed: '1.2 V', reading: 1.2, power: 'live' }
@@ -47,15 +52,23 @@ describe('a log is played', () => {
 		log.answer(FLOW, 'grid-volts', 'zero', { reading: volts(0) });
 		log.add('noted', { text: 'Dial cord is new' });
 		const forwards = plainState(play(log));
-		for (const shuffled of [[...log.events].reverse(), [...log.events].sort((a, b) => a.kind.localeCompare(b.kind))])
+		for (const shuffled of [
+			[...log.events].reverse(),
+			[...log.events].sort((a, b) => a.kind.localeCompare(b.kind))
+		])
 			expect(plainState(replay(shuffled, shelf))).toEqual(forwards);
 	});
 
 	test('a bench whose clock runs backwards plays the same', () => {
 		const log = opened(faint);
 		log.answer(FLOW, 'hear-am', 'weak');
-		const backwards = log.events.map((event, index) => ({ ...event, at: new Date(Date.UTC(2026, 0, 1) - index).toISOString() }));
-		const contexts = [log.events, backwards].map((events) => contextOf(replay(events, shelf).flows[FLOW]!.run));
+		const backwards = log.events.map((event, index) => ({
+			...event,
+			at: new Date(Date.UTC(2026, 0, 1) - index).toISOString()
+		}));
+		const contexts = [log.events, backwards].map((events) =>
+			contextOf(replay(events, shelf).flows[FLOW]!.run)
+		);
 		expect(contexts[1]).toEqual(contexts[0]);
 	});
 
@@ -72,7 +85,10 @@ describe('a log is played', () => {
 		log.add('took', { flow: FLOW, step: 'anode-volts' });
 		log.add('skipped', { flow: FLOW, step: 'anode-volts' });
 		const state = play(log);
-		expect(state.trail.slice(-2).map(({ answer }) => answer)).toEqual(['cannot tell; no station by day', 'put off']);
+		expect(state.trail.slice(-2).map(({ answer }) => answer)).toEqual([
+			'cannot tell; no station by day',
+			'put off'
+		]);
 		expect(situationIn(state, FLOW)).toMatchObject({ unavailable: ['hear-am'], skipped: ['anode-volts'] });
 	});
 
@@ -95,9 +111,11 @@ describe('undo', () => {
 	test.each([1, 2, 3, 4])('%i answers and as many undos leave the job as it was', (count) => {
 		const log = opened(faint);
 		const before = plainState(play(log));
-		const given = answers.slice(0, count).flatMap(([step, outcome, value]) =>
-			log.answer(FLOW, step, outcome, value === undefined ? {} : { reading: volts(value) })
-		);
+		const given = answers
+			.slice(0, count)
+			.flatMap(([step, outcome, value]) =>
+				log.answer(FLOW, step, outcome, value === undefined ? {} : { reading: volts(value) })
+			);
 		expect(plainState(play(log))).not.toEqual(before);
 		for (const target of given.reverse()) {
 			expect(undoTarget(play(log))).toBe(target);
@@ -115,11 +133,21 @@ describe('undo', () => {
 		log.repair(FLOW, 'aerial-open', 'unchanged');
 		log.add('power', { to: 'unplugged', volts: [1, 1] });
 		log.repair(FLOW, 'cc-leak', 'unchanged');
-		for (let target = undoTarget(play(log)); target && target !== log.events[5]?.id; target = undoTarget(play(log))) log.undo(target);
+		for (
+			let target = undoTarget(play(log));
+			target && target !== log.events[5]?.id;
+			target = undoTarget(play(log))
+		)
+			log.undo(target);
 		const after = plainState(play(log));
-		const findings = ({ context: { power: _, limiterPassed: __, ...rest }, ...flow }: (typeof after.flows)[0]) => ({ ...flow, rest });
+		const findings = ({
+			context: { power: _, limiterPassed: __, ...rest },
+			...flow
+		}: (typeof after.flows)[0]) => ({ ...flow, rest });
 		expect(after.flows.map(findings)).toEqual(before.flows.map(findings));
-		expect(after.trail.filter(({ kind }) => kind !== 'power')).toEqual(before.trail.filter(({ kind }) => kind !== 'power'));
+		expect(after.trail.filter(({ kind }) => kind !== 'power')).toEqual(
+			before.trail.filter(({ kind }) => kind !== 'power')
+		);
 		expect(after.power.partChanged).toBe(true);
 	});
 
@@ -248,7 +276,8 @@ describe('several flows on one set', () => {
 		log.repair(FLOW, 'cc-leak', 'cured');
 		log.add('flow-opened', { flow: 'distorted', plan: 'tiny', hash: distorted.hash });
 		const state = play(log);
-		const of = (flow: string) => standings(traceIn(state, flow)!).find(({ id }) => id === 'cc-leak')?.probability;
+		const of = (flow: string) =>
+			standings(traceIn(state, flow)!).find(({ id }) => id === 'cc-leak')?.probability;
 		expect(of('distorted')).toBe(0);
 		expect(of(FLOW)).toBeGreaterThan(0.4);
 		// The reading that the old part explains may be taken again.
@@ -267,7 +296,10 @@ describe('several flows on one set', () => {
 	});
 
 	test('a flow opened anew from another snapshot keeps what was answered', async () => {
-		const newer = await snapshot(FLOW, tinyWith(({ flows }) => void (flows[FLOW]!.title = 'AM faint')));
+		const newer = await snapshot(
+			FLOW,
+			tinyWith(({ flows }) => void (flows[FLOW]!.title = 'AM faint'))
+		);
 		const log = opened(faint);
 		log.answer(FLOW, 'hear-am', 'weak');
 		log.add('flow-opened', { flow: FLOW, plan: 'tiny', hash: newer.hash });
@@ -282,8 +314,14 @@ describe('what does not go as written is reported', () => {
 		const log = opened(faint);
 		log.add('answered', { flow: FLOW, step: 'grid-volts', outcome: 'zero', sure: true });
 		const state = play(log);
-		expect(state.warnings).toEqual([{ event: 'bench.5', kind: 'refused', message: '"Volts on the output grid" was not the step in hand.' }]);
-		expect(state.trail.at(-1)).toMatchObject({ what: 'Volts on the output grid', answer: 'Zero', refused: expect.any(String) });
+		expect(state.warnings).toEqual([
+			{ event: 'bench.5', kind: 'refused', message: '"Volts on the output grid" was not the step in hand.' }
+		]);
+		expect(state.trail.at(-1)).toMatchObject({
+			what: 'Volts on the output grid',
+			answer: 'Zero',
+			refused: expect.any(String)
+		});
 		expect(traceIn(state, FLOW)!.answers).toEqual([]);
 	});
 
@@ -299,7 +337,10 @@ describe('what does not go as written is reported', () => {
 		const log = opened(faint);
 		log.answer(FLOW, 'anode-volts', 'low', { reading: volts(180, 'output.anode') });
 		expect(play(log).warnings).toEqual([]);
-		log.add('intake', { ...(log.events[1] as JobEvent & { kind: 'intake' }).data, service: { 'output.anode': 190 } });
+		log.add('intake', {
+			...(log.events[1] as JobEvent & { kind: 'intake' }).data,
+			service: { 'output.anode': 190 }
+		});
 		const state = play(log);
 		expect(contextOf(state.flows[FLOW]!.run).answers[0]?.outcome).toBe('right');
 		expect(state.warnings.map(({ kind }) => kind)).toEqual(['reads-otherwise']);
@@ -308,7 +349,11 @@ describe('what does not go as written is reported', () => {
 	test('an old job goes on with its own flow when the library has changed', () => {
 		const today = tinyWith(({ steps }) => {
 			const step = steps['grid-volts'];
-			if (step?.kind === 'measure') Object.assign(step.outcomes, { positive: { label: 'Positive', when: '> 2 V' }, zero: { label: 'Zero', when: '<= 2 V' } });
+			if (step?.kind === 'measure')
+				Object.assign(step.outcomes, {
+					positive: { label: 'Positive', when: '> 2 V' },
+					zero: { label: 'Zero', when: '<= 2 V' }
+				});
 		});
 		const log = opened(faint);
 		log.answer(FLOW, 'grid-volts', 'positive', { reading: volts(1.2) });
@@ -339,11 +384,22 @@ describe('what does not go as written is reported', () => {
 		expect(none.trail.at(-1)).toMatchObject({ what: 'Step "hear-am"', answer: 'weak' });
 	});
 
+	test('an entry of a kind that this program does not know stays in the trail', () => {
+		const log = opened(faint);
+		log.add('pictured' as 'noted', { text: 'chassis' });
+		const state = play(log);
+		expect(state.warnings).toMatchObject([{ event: 'bench.5', kind: 'refused' }]);
+		expect(state.trail.at(-1)).toMatchObject({ what: 'pictured' });
+	});
+
 	test('an event whose parent is missing is played and named', () => {
 		const log = opened(faint);
 		const lost = log.add('noted', { text: 'lost' });
 		log.answer(FLOW, 'hear-am', 'weak');
-		const state = replay(log.events.filter(({ id }) => id !== lost), shelf);
+		const state = replay(
+			log.events.filter(({ id }) => id !== lost),
+			shelf
+		);
 		expect(state.warnings).toMatchObject([{ event: 'bench.6', kind: 'parent-missing' }]);
 		expect(contextOf(state.flows[FLOW]!.run).answers).toHaveLength(1);
 	});

@@ -12,22 +12,34 @@ describe('what a job keeps of a flow', () => {
 
 	test('is the flow and its plan with their suspects, steps, cautions and sources, and no more', () => {
 		expect(Object.keys(least.flows)).toEqual(['am-faint']);
-		expect(Object.keys(least.steps).sort()).toEqual(['anode-volts', 'coil-ohms', 'grid-lifted', 'grid-volts', 'hear-am']);
+		expect(Object.keys(least.steps).sort()).toEqual([
+			'anode-volts',
+			'coil-ohms',
+			'grid-lifted',
+			'grid-volts',
+			'hear-am'
+		]);
 		expect(Object.keys(least.suspects).sort()).toEqual(['aerial-open', 'cc-leak', 'ht-low', 'socket']);
 		expect(Object.keys(least.cautions).sort()).toEqual(['charged', 'live-work']);
 		expect(Object.keys(least.sources)).toEqual(['BOOK']);
 	});
 
 	test('resolves to the same suspects, weights and steps as the whole library', () => {
-		const [whole, kept] = [resolveFlow(tiny, flow, plan), resolveFlow(least, least.flows['am-faint']!, least.plans['tiny']!)];
+		const [whole, kept] = [
+			resolveFlow(tiny, flow, plan),
+			resolveFlow(least, least.flows['am-faint']!, least.plans['tiny']!)
+		];
 		const sorted = (resolved: typeof whole) => [...resolved.suspects].sort((a, b) => (a.id < b.id ? -1 : 1));
 		expect(sorted(kept)).toEqual(sorted(whole));
 		expect(kept.steps).toEqual(whole.steps);
-		const ranked = (resolved: typeof whole) => standings(trace(resolved, { answers: [{ step: 'grid-volts', outcome: 'positive' }], mended: [] })).map(({ id }) => id);
+		const ranked = (resolved: typeof whole) =>
+			standings(trace(resolved, { answers: [{ step: 'grid-volts', outcome: 'positive' }], mended: [] })).map(
+				({ id }) => id
+			);
 		expect(ranked(kept)).toEqual(ranked(whole));
 	});
 
-	test('keeps outcomes in the author\'s order', () => {
+	test("keeps outcomes in the author's order", () => {
 		const step = least.steps['grid-volts']!;
 		expect(Object.keys('outcomes' in step ? step.outcomes : {})).toEqual(['positive', 'zero']);
 	});
@@ -35,15 +47,31 @@ describe('what a job keeps of a flow', () => {
 
 describe('its hash', () => {
 	test('is one for one content, in whatever order the files were read', async () => {
-		const turned = tinyWith((library) => (library.steps = Object.fromEntries(Object.entries(library.steps).reverse())));
+		const turned = tinyWith(
+			(library) => (library.steps = Object.fromEntries(Object.entries(library.steps).reverse()))
+		);
 		expect((await snapshot('am-faint', turned)).hash).toBe((await snapshot()).hash);
 		expect(canonicalText(turned)).toBe(canonicalText(tiny));
 	});
 
 	test('another word in a step, another hash; a step of another flow, the same', async () => {
 		const { hash } = await snapshot();
-		expect((await snapshot('am-faint', tinyWith(({ steps }) => void (steps['hear-am']!.text = 'Do that.')))).hash).not.toBe(hash);
-		expect((await snapshot('am-faint', tinyWith(({ steps }) => void (steps['unused']!.text = 'Do that.')))).hash).toBe(hash);
+		expect(
+			(
+				await snapshot(
+					'am-faint',
+					tinyWith(({ steps }) => void (steps['hear-am']!.text = 'Do that.'))
+				)
+			).hash
+		).not.toBe(hash);
+		expect(
+			(
+				await snapshot(
+					'am-faint',
+					tinyWith(({ steps }) => void (steps['unused']!.text = 'Do that.'))
+				)
+			).hash
+		).toBe(hash);
 	});
 
 	test('without SHA-256 it is marked as the weaker one', async () => {

@@ -45,16 +45,23 @@ describe.each([
 		expect(events.map(({ id }) => id)).toEqual([1, 2, 3].map((seq) => `${bench}.${seq}`));
 		expect(events.map(({ parents }) => parents)).toEqual([[], [`${bench}.1`], [`${bench}.2`]]);
 		expect(events.map(({ at }) => at)).toEqual([...events.map(({ at }) => at)].sort());
-		expect(replay(events, { snapshots: await store.flows(job) })).toMatchObject({ open: 'am-faint', warnings: [] });
+		expect(replay(events, { snapshots: await store.flows(job) })).toMatchObject({
+			open: 'am-faint',
+			warnings: []
+		});
 	});
 
 	test('40 racing entries get 40 numbers, and each follows the one before', async () => {
 		const store = await open();
 		const job = await openJob(store);
-		await Promise.all(Array.from({ length: 40 }, (_, text) => store.append(job, 'noted', { text: String(text) })));
+		await Promise.all(
+			Array.from({ length: 40 }, (_, text) => store.append(job, 'noted', { text: String(text) }))
+		);
 		const events = await store.events(job);
 		expect(new Set(events.map(({ seq }) => seq)).size).toBe(43);
-		expect(events.slice(1).every(({ parents }, index) => parents.length === 1 && parents[0] === events[index]?.id)).toBe(true);
+		expect(
+			events.slice(1).every(({ parents }, index) => parents.length === 1 && parents[0] === events[index]?.id)
+		).toBe(true);
 	});
 
 	test('begins with its start, once', async () => {
@@ -78,10 +85,21 @@ describe.each([
 		const [first, second] = [await openJob(store), await openJob(store)];
 		expect((await store.jobs()).map(({ job }) => job)).toEqual([second, first]);
 		value(await store.append(first, 'noted', { text: 'here again' }));
-		value(await store.describe(first, { leading: [{ name: 'valve', word: 'probably' }], complaint: 'AM is faint', power: 'off' }));
+		value(
+			await store.describe(first, {
+				leading: [{ name: 'valve', word: 'probably' }],
+				complaint: 'AM is faint',
+				power: 'off'
+			})
+		);
 		value(await store.markExported(first));
 		const [row, other] = await store.jobs();
-		expect(row).toMatchObject({ job: first, events: 4, described: 4, leading: [{ name: 'valve', word: 'probably' }] });
+		expect(row).toMatchObject({
+			job: first,
+			events: 4,
+			described: 4,
+			leading: [{ name: 'valve', word: 'probably' }]
+		});
 		expect(row?.exported).toMatch(/^2026-01-01T/);
 		expect(other).toEqual(rowOf(await store.events(second)));
 	});
@@ -90,7 +108,10 @@ describe.each([
 		const store = await open();
 		const job = await openJob(store);
 		const [seen, rows]: [number[], number[]] = [[], []];
-		const stops = [store.watch(job, (events) => seen.push(events.length)), store.watchJobs((list) => rows.push(list[0]?.events ?? 0))];
+		const stops = [
+			store.watch(job, (events) => seen.push(events.length)),
+			store.watchJobs((list) => rows.push(list[0]?.events ?? 0))
+		];
 		await next(() => seen.length && rows.length);
 		value(await store.append(job, 'noted', { text: 'x' }));
 		await next(() => seen.at(-1) === 4 && rows.at(-1) === 4);
@@ -114,7 +135,20 @@ describe.each([
 		const file = fileOf();
 		value(await store.importJob(file));
 		value(await store.append('job', 'noted', { text: 'since then' }));
-		const undo = { ...file, events: [...file.events, { ...file.events[3]!, id: 'bench.5', seq: 5, parents: ['bench.4'], kind: 'undone', data: { target: 'bench.4' } }] };
+		const undo = {
+			...file,
+			events: [
+				...file.events,
+				{
+					...file.events[3]!,
+					id: 'bench.5',
+					seq: 5,
+					parents: ['bench.4'],
+					kind: 'undone',
+					data: { target: 'bench.4' }
+				}
+			]
+		};
 		const { job, copied } = value(await store.importJob(undo as JobFile));
 		expect([copied, job === 'job']).toEqual([true, false]);
 		expect(await store.events('job')).toHaveLength(5);

@@ -1,6 +1,10 @@
+import Dexie from 'dexie';
 import { IDBFactory, IDBKeyRange } from 'fake-indexeddb';
 import { openDexieStore } from '../../../src/lib/job/dexie-store.ts';
 import type { JobStore, Kept, StoreWorld } from '../../../src/lib/job/store.ts';
+
+// Live queries look for a database on the page itself, whichever one they are given.
+Dexie.dependencies.indexedDB = new IDBFactory();
 
 /** A clock that goes on a second at each look, and names that count up. */
 export function world(prefix = 'id'): StoreWorld {

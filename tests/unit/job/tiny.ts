@@ -19,7 +19,9 @@ const plan = Plan.parse({
 		'fm-front': { section: 'fm-tuner', title: 'FM tuner', parts: ['valve', 'socket'] },
 		output: { section: 'output', title: 'Output stage', valve: 'output', parts: ['valve', 'socket'] }
 	},
-	lines: { supply: { kind: 'supply', section: 'power-supply', title: 'HT supply', feeds: ['fm-front', 'output'] } },
+	lines: {
+		supply: { kind: 'supply', section: 'power-supply', title: 'HT supply', feeds: ['fm-front', 'output'] }
+	},
 	points: {
 		'output.grid': { title: 'Grid of the output valve', stage: 'output' },
 		'output.anode': {
@@ -45,7 +47,10 @@ const suspect = (part: string, failure: string, at: unknown, more: object = {}) 
 	});
 
 const suspects = {
-	'cc-leak': suspect('coupling capacitor', 'leaky', 'output', { shows: { distorted: 'usually' }, cautions: ['charged'] }),
+	'cc-leak': suspect('coupling capacitor', 'leaky', 'output', {
+		shows: { distorted: 'usually' },
+		cautions: ['charged']
+	}),
 	'aerial-open': suspect('aerial coil', 'open', 'am-front', { bands: ['am'] }),
 	'tuner-worn': suspect('tuner valve', 'worn', 'fm-front', { bands: ['fm'] }),
 	'ht-low': suspect('rectifier', 'worn', 'supply', { shows: { weak: 'usually', hum: 'sometimes' } }),
@@ -53,11 +58,24 @@ const suspects = {
 	elsewhere: suspect('transformer', 'open', 'no-such-place')
 };
 
-const step = (title: string, more: object) => Step.parse({ title, text: 'Do it.', why: 'It tells.', minutes: 2, source, ...more });
+const step = (title: string, more: object) =>
+	Step.parse({ title, text: 'Do it.', why: 'It tells.', minutes: 2, source, ...more });
 
 const steps = {
-	'hear-am': step('Listen to AM', { kind: 'listen', band: 'am', power: 'live', 'hands-off': true, cautions: ['live-work'] }),
-	'hear-fm': step('Listen to FM', { kind: 'listen', band: 'fm', power: 'live', 'hands-off': true, cautions: ['live-work'] }),
+	'hear-am': step('Listen to AM', {
+		kind: 'listen',
+		band: 'am',
+		power: 'live',
+		'hands-off': true,
+		cautions: ['live-work']
+	}),
+	'hear-fm': step('Listen to FM', {
+		kind: 'listen',
+		band: 'fm',
+		power: 'live',
+		'hands-off': true,
+		cautions: ['live-work']
+	}),
 	'grid-volts': step('Volts on the output grid', {
 		kind: 'measure',
 		measure: 'DC volts',
@@ -108,14 +126,31 @@ const steps = {
 };
 
 const flow = (id: string, title: string, more: object) =>
-	Flow.parse({ id, title, about: 'For tests.', uses: ['hear-am', 'grid-volts', 'anode-volts', 'coil-ohms', 'grid-lifted'], source, ...more });
+	Flow.parse({
+		id,
+		title,
+		about: 'For tests.',
+		uses: ['hear-am', 'grid-volts', 'anode-volts', 'coil-ohms', 'grid-lifted'],
+		source,
+		...more
+	});
 
 const flows = {
 	'am-faint': flow('am-faint', 'AM faint, FM plays', {
 		symptom: { am: 'weak', fm: 'good' },
 		suspects: { 'aerial-open': 'common', 'cc-leak': 'rare' },
 		opening: ['hear-am'],
-		own: { steps: { 'own-look': step('Look at the aerial', { kind: 'observe', power: 'unplugged', 'hands-off': true, outcomes: { in: { label: 'Plugged in' }, out: { label: 'Fallen out' } }, normal: 'in' }) } }
+		own: {
+			steps: {
+				'own-look': step('Look at the aerial', {
+					kind: 'observe',
+					power: 'unplugged',
+					'hands-off': true,
+					outcomes: { in: { label: 'Plugged in' }, out: { label: 'Fallen out' } },
+					normal: 'in'
+				})
+			}
+		}
 	}),
 	distorted: flow('distorted', 'Distorted on both bands', {
 		symptom: { all: 'distorted' },
@@ -124,7 +159,8 @@ const flows = {
 	})
 };
 
-const caution = (title: string, more: object = {}) => Caution.parse({ title, text: `${title}.`, source, ...more });
+const caution = (title: string, more: object = {}) =>
+	Caution.parse({ title, text: `${title}.`, source, ...more });
 
 export const tiny: Library = JSON.parse(
 	JSON.stringify({

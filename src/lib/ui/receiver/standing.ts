@@ -20,10 +20,13 @@ export function standingText({ share, cleared }: Standing): string {
  * "nearly cleared" beside a stage that nobody has tested yet would say too much.
  */
 export function standingLabel({ share, cleared }: Standing): string {
-	if (cleared) return '✓ cleared';
+	if (cleared) return '✓\u00a0cleared';
 	if (share === undefined) return '';
-	return share < 0.05 ? standingNumber(share) : `${standingWord(share)} ${standingNumber(share)}`;
+	return share < 0.05 ? standingNumber(share) : `${standingWord(share)} ${held(standingNumber(share))}`;
 }
+
+/** A number is never parted from its unit. */
+const held = (number: string) => number.replaceAll(' ', '\u00a0');
 
 /** Every label that a box must have room for. */
 export const LABELS: readonly string[] = [

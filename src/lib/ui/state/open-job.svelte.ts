@@ -116,6 +116,13 @@ export class OpenJob {
 		return sums;
 	});
 
+	/** Stages and lines of sections that are cleared as a whole. */
+	readonly clearedPlaces: string[] = $derived.by(() => {
+		const { plan } = this.resolved ?? {};
+		const sections = new Set<string>(this.cleared.sections);
+		return Object.entries({ ...plan?.stages, ...plan?.lines }).flatMap(([id, { section }]) => (sections.has(section) ? [id] : []));
+	});
+
 	/** What the last answer, or the complaint, has taught. */
 	readonly learnt: string = $derived.by(() => this.state.trail.findLast(({ undone, learnt }) => !undone && learnt)?.learnt ?? '');
 

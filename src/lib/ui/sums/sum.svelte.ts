@@ -49,14 +49,15 @@ export class Sum {
 
 	readonly #filled = $derived.by(() => this.fields.filter(({ input }) => this.texts[input.key]?.trim()));
 
-	readonly #readings: ReadonlyMap<Input, ValueReading> = $derived.by(
-		() =>
-			new Map(
-				this.#filled
-					.filter(({ input }) => input.kind === 'number')
-					.map(({ input }) => [input, readValues(this.#text(input), unitOfKey(input.key).name)])
-			)
-	);
+	/** Of the numbers that are filled in, by key. */
+	readonly #readings: Readonly<Record<string, ValueReading>> = $derived.by(() => {
+		const numbers = this.#filled.filter(({ input }) => input.kind === 'number');
+		const read = numbers.map(({ input: { key } }) => [
+			key,
+			readValues(this.texts[key] ?? '', unitOfKey(key).name)
+		]);
+		return Object.fromEntries(read) as Record<string, ValueReading>;
+	});
 
 	readonly #ran = $derived.by(() => {
 		const given = this.#filled.flatMap(({ input }) => {
@@ -82,7 +83,7 @@ export class Sum {
 
 	readonly outcome: Outcome = $derived.by(() => {
 		const unread = this.#filled.filter(
-			({ input }) => this.errors[input.key] || this.#readings.get(input)?.state === 'refused'
+			({ input }) => this.errors[input.key] || this.#readings[input.key]?.state === 'refused'
 		);
 		if (this.#ran.ok && unread.length === 0) return this.#answered(this.#ran);
 		const lacking = this.fields.filter((field) => field.needed && !this.#filled.includes(field));
@@ -113,7 +114,7 @@ export class Sum {
 	#valueOf(input: Input): unknown {
 		const text = this.#text(input);
 		if (input.kind !== 'number') return input.kind === 'list' ? text.split(',') : text;
-		const reading = this.#readings.get(input);
+		const reading = this.#readings[input.key];
 		if (reading?.state !== 'read') return undefined;
 		const { name } = unitOfKey(keyFor(input, text));
 		const values = reading.values.map((value) => fromBase(value, name));
@@ -121,7 +122,7 @@ export class Sum {
 	}
 
 	#answered(answer: Answer): Outcome {
-		const counts = [...this.#readings.values()].map((one) => (one.state === 'read' ? one.values.length : 1));
+		const counts = Object.values(this.#readings).map((one) => (one.state === 'read' ? one.values.length : 1));
 		const results = resultsOf(this.calculation, answer, Math.max(1, ...counts));
 		return { state: 'answer', answer, results };
 	}

@@ -1,0 +1,79 @@
+import { nameOf } from '../flow/explain.ts';
+import { PART_WAS, RESULTS, SYMPTOM_NOW } from './events.ts';
+import { linesOf, type ReportLine } from './report-lines.ts';
+import { allRuns, type JobState } from './state.ts';
+import type { TrailLine } from './trail.ts';
+
+/** A change of a part with the proof that followed it, in its own flow. */
+interface Change {
+	line: TrailLine;
+	proof: TrailLine | undefined;
+	suspect: string | undefined;
+}
+
+export function changesOf(state: JobState): Change[] {
+	const changes = linesOf(state, 'part-changed');
+	return changes.map((line) => {
+		const after = state.trail.slice(state.trail.indexOf(line) + 1);
+		const next = after.find(
+			(other) => other.kind === 'part-changed' && other.flow === line.flow && !other.undone
+		);
+		const until = next ? after.slice(0, after.indexOf(next)) : after;
+		const proof = until.find(
+			({ kind, flow, undone, refused }) =>
+				kind === 'proved' && flow === line.flow && !undone && refused === undefined
+		);
+		return { line, proof: line.flow === undefined ? undefined : proof, suspect: suspectBefore(state, line) };
+	});
+}
+
+function suspectBefore(state: JobState, line: TrailLine): string | undefined {
+	const before = state.trail.slice(0, state.trail.indexOf(line));
+	const named = before.findLast(
+		({ kind, flow, undone }) => kind === 'suspected' && flow === line.flow && !undone
+	);
+	return line.flow === undefined ? undefined : named?.what;
+}
+
+export const changedLines = (state: JobState): ReportLine[] =>
+	changesOf(state).map(({ line, proof, suspect }) => ({
+		text: [line.what, line.answer].filter(Boolean).join('; '),
+		at: line.at,
+		meaning: [suspect, proof ? undefined : 'changed without proof'].filter(Boolean).join('; '),
+		...(proof ? {} : { open: true as const })
+	}));
+
+/** What the log says of each proof, part by part. */
+export function proofLines(state: JobState): ReportLine[] {
+	return allRuns(state).flatMap(({ run, done }) => {
+		let suspect = '';
+		return done.flatMap(({ event }): ReportLine[] => {
+			if (event.kind === 'suspected') {
+				const { suspect: id } = event.data;
+				const placed = run.resolved.suspects.find((one) => one.id === id);
+				suspect = placed ? nameOf(placed) : id;
+			}
+			if (event.kind !== 'proved') return [];
+			const { symptom, partWas } = event.data;
+			const open = symptom === 'cured' && partWas !== 'not-tested' ? {} : { open: true as const };
+			return [
+				{
+					text: `After ${suspect}: ${SYMPTOM_NOW[symptom]}`,
+					meaning: PART_WAS[partWas],
+					at: event.at,
+					...open
+				}
+			];
+		});
+	});
+}
+
+export function resultLine({ closed }: JobState): ReportLine {
+	if (!closed) return { text: 'The job is not closed.', open: true };
+	const open = closed.result === 'mended' ? {} : { open: true as const };
+	return {
+		text: `Result: ${RESULTS[closed.result]}`,
+		...(closed.note ? { meaning: closed.note } : {}),
+		...open
+	};
+}

@@ -1,0 +1,46 @@
+import { normalOf, outcomesOf } from '../flow/evidence.ts';
+import { expectedAt, printReading } from '../flow/reading.ts';
+import type { ReportLine } from './report-lines.ts';
+import { factsOf, type Fact } from './shared-evidence.ts';
+import { allRuns, type FlowRun, type JobState } from './state.ts';
+import { lowerFirst, type TrailLine } from './trail.ts';
+
+function expectedWords(flow: FlowRun, { answer }: Fact, state: JobState): string | undefined {
+	const { resolved } = flow.run;
+	const step = resolved.steps[answer.step];
+	if (!step) return undefined;
+	const normal = normalOf(step);
+	const label = 'outcomes' in step ? step.outcomes[normal]?.label : undefined;
+	const volts =
+		step.kind === 'measure' && step.measure === 'DC volts'
+			? expectedAt(resolved.plan, step.at, state.intake?.service)
+			: undefined;
+	if (!volts || step.kind !== 'measure') return label && lowerFirst(label);
+	return `about ${printReading(step, volts.value)} (${volts.basis === 'sheet' ? 'by its sheet' : 'typical of such sets'})`;
+}
+
+function foundLine(line: TrailLine, fact: Fact, state: JobState): ReportLine {
+	const flow = allRuns(state).find(
+		(run) => run.flow === fact.flow && run.done.some(({ event }) => event.id === fact.event)
+	);
+	const step = flow?.run.resolved.steps[fact.answer.step];
+	const good =
+		step && outcomesOf(step).includes(fact.answer.outcome) && fact.answer.outcome === normalOf(step);
+	const expected = flow && !good ? expectedWords(flow, fact, state) : undefined;
+	return {
+		text: `${line.what}: ${line.answer ?? ''}`,
+		at: line.at,
+		...(line.reading ? { reading: line.reading } : {}),
+		...(expected ? { expected } : {}),
+		...(line.learnt ? { meaning: line.learnt } : {})
+	};
+}
+
+/** Every answer that stands, in its order. */
+export function foundLines(state: JobState): ReportLine[] {
+	const lines = new Map(state.trail.map((line) => [line.event, line]));
+	return factsOf(state).flatMap((fact) => {
+		const line = lines.get(fact.event);
+		return line ? [foundLine(line, fact, state)] : [];
+	});
+}

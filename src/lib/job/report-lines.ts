@@ -1,0 +1,38 @@
+import type { JobState } from './state.ts';
+import type { TrailLine } from './trail.ts';
+
+/** A line of the report. `open` marks what was not done or not proved: it is never shown as passed. */
+export interface ReportLine {
+	text: string;
+	/** ISO date and time. */
+	at?: string;
+	reading?: string;
+	/** What a sound set shows there. */
+	expected?: string;
+	meaning?: string;
+	open?: true;
+}
+
+export interface ReportSection {
+	id:
+		| 'first'
+		| 'set'
+		| 'complaint'
+		| 'found'
+		| 'changed'
+		| 'proof'
+		| 'not-done'
+		| 'sums'
+		| 'notes'
+		| 'doubts'
+		| 'cautions';
+	title: string;
+	lines: ReportLine[];
+}
+
+/** What was not done is called this, and never passes for done. */
+export const NOT_TESTED = 'not tested';
+
+/** Standing lines of one kind: neither undone nor refused. */
+export const linesOf = (state: JobState, ...kinds: TrailLine['kind'][]): TrailLine[] =>
+	state.trail.filter((line) => kinds.includes(line.kind) && !line.undone && line.refused === undefined);
