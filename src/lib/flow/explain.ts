@@ -115,6 +115,10 @@ export const clearedNames = ({ sections, places }: Cleared): string[] => [
 	...places.map(({ title }) => lower(title))
 ];
 
+/** A line on a phone holds some eight names; the rest are counted. */
+const inShort = (names: readonly string[]) =>
+	names.length <= 8 ? join(names) : `${names.slice(0, 7).join(', ')} and ${names.length - 7} more`;
+
 /** One line on what an answer, or the complaint, has cleared; empty where it cleared nothing. */
 export function learnt(before: Trace | undefined, after: Trace): string {
 	const known = new Set(before ? clearedNames(cleared(before)) : []);
@@ -124,7 +128,7 @@ export function learnt(before: Trace | undefined, after: Trace): string {
 	const outcome =
 		last && 'outcomes' in last.step ? last.step.outcomes[last.answer.outcome]?.means : undefined;
 	const sentences = [before && outcome ? outcome : `${fact}.`];
-	if (fresh.length) sentences.push(`Cleared: ${join(fresh)}.`);
+	if (fresh.length) sentences.push(`Cleared: ${inShort(fresh)}.`);
 	return sentences.join(' ');
 }
 

@@ -1,5 +1,6 @@
 import type { z } from 'zod';
-import { checkPlan, Plan } from '../receiver/index.ts';
+import { checkPlan } from '../receiver/index.ts';
+import { Plan } from '../receiver/plan.ts';
 import { runChecks } from './checks/index.ts';
 import { readDocument, type SourceDocument } from './document.ts';
 import { sortFindings, type Finding } from './finding.ts';

@@ -1,5 +1,6 @@
 import { z } from 'zod';
-import { PartKind, Section, Sources, TRAITS, type TraitName } from '../receiver/index.ts';
+import { TRAITS, type TraitName } from '../receiver/index.ts';
+import { PartKind, Section, Sources } from '../receiver/plan.ts';
 import { LIKELIHOODS, TRUST, WEIGHTS, type LikelihoodWord, type WeightWord } from '../suspects/index.ts';
 import { INSTRUMENTS, PATH_OUTCOMES, POWER_STATES, type Instrument, type PathOutcome } from './terms.ts';
 

@@ -3,7 +3,7 @@ import { INSTRUMENTS, type Instrument } from '../flow/terms.ts';
 import { readDocument, type SourceDocument } from '../flow/document.ts';
 import { schemaFindings } from '../flow/schema-findings.ts';
 import type { Finding } from '../flow/finding.ts';
-import { PlanTraits, Section } from '../receiver/index.ts';
+import { PlanTraits, Section } from '../receiver/plan.ts';
 
 const Id = z.string().regex(/^[a-z][a-z0-9@-]*$/);
 

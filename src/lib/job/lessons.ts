@@ -1,20 +1,40 @@
 import { learnt } from '../flow/explain.ts';
-import { trace, type Trace } from '../flow/trace.ts';
+import type { Library } from '../flow/library.ts';
+import { trace, type Evidence } from '../flow/trace.ts';
 import { evidenceIn, factsOf } from './shared-evidence.ts';
 import type { FlowRun, JobState } from './state.ts';
 
+/**
+ * A lesson costs two traces, and a job is replayed after every entry: what was worked out once is kept as long as
+ * the snapshot that it came from. Hand `replay` the same snapshots each time.
+ */
+const known = new WeakMap<Library, Map<string, string>>();
+
+/** What the evidence has taught since `before`; without one, what the complaint alone teaches. */
+function lesson(
+	{ library, run: { resolved } }: FlowRun,
+	before: Evidence | undefined,
+	after: Evidence
+): string {
+	const lessons = known.get(library) ?? new Map<string, string>();
+	known.set(library, lessons);
+	const key = JSON.stringify([resolved.flow.id, resolved.plan.id, before, after]);
+	const told = lessons.get(key) ?? learnt(before && trace(resolved, before), trace(resolved, after));
+	lessons.set(key, told);
+	return told;
+}
+
 /** The lesson of each event of one flow: what the complaint and then each answer that stands has cleared. */
 function lessonsOf(state: JobState, id: string, flow: FlowRun): [string, string][] {
-	const { resolved } = flow.run;
-	let before: Trace = trace(resolved, evidenceIn(state, flow, -1));
-	const opened = state.trail.find(
-		(line) => line.kind === 'flow-opened' && line.flow === id && line.refused === undefined
-	);
-	const lessons: [string, string][] = opened ? [[opened.event, learnt(undefined, before)]] : [];
+	const { steps } = flow.run.resolved;
+	let before = evidenceIn(state, flow, -1);
+	const opened = state.trail.filter((line) => line.kind === 'flow-opened' && line.flow === id);
+	const first = opened.find(({ refused }) => refused === undefined);
+	const lessons: [string, string][] = first ? [[first.event, lesson(flow, undefined, before)]] : [];
 	for (const fact of factsOf(state)) {
-		if (!Object.hasOwn(resolved.steps, fact.answer.step)) continue;
-		const after = trace(resolved, evidenceIn(state, flow, fact.order));
-		if (fact.flow === id) lessons.push([fact.event, learnt(before, after)]);
+		if (!Object.hasOwn(steps, fact.answer.step)) continue;
+		const after = evidenceIn(state, flow, fact.order);
+		if (fact.flow === id) lessons.push([fact.event, lesson(flow, before, after)]);
 		before = after;
 	}
 	return lessons;

@@ -1,7 +1,8 @@
 import { z } from 'zod';
 import type { Library } from '../flow/library.ts';
 import { Caution, Flow, Source, Step, Suspect } from '../flow/schema.ts';
-import { checkPlan, Plan } from '../receiver/index.ts';
+import { checkPlan } from '../receiver/index.ts';
+import { Plan } from '../receiver/plan.ts';
 import { DATA, Envelope, EVENT_KINDS } from './event-schema.ts';
 import { eventId, type EventData, type JobEvent } from './events.ts';
 import { FORMAT, LARGEST_FILE, VERSION } from './file.ts';

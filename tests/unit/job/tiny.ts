@@ -1,6 +1,6 @@
 import { emptyLibrary, type Library } from '../../../src/lib/flow/library.ts';
 import { Caution, Flow, Source, Step, Suspect } from '../../../src/lib/flow/schema.ts';
-import { Plan } from '../../../src/lib/receiver/index.ts';
+import { Plan } from '../../../src/lib/receiver/plan.ts';
 
 /** A library of two flows on one plan, invented for these tests: just enough to go through everything a job can do. */
 

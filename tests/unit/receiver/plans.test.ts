@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { checkPlan, placeOf, Plan, stagesOn } from '../../../src/lib/receiver/index.ts';
+import { checkPlan, placeOf, stagesOn } from '../../../src/lib/receiver/index.ts';
+import { Plan } from '../../../src/lib/receiver/plan.ts';
 import { findValve } from '../../../src/lib/valves/index.ts';
 import { shippedPlan, shippedPlans } from './plans.ts';
 

@@ -1,7 +1,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { parse } from 'yaml';
-import { Plan } from '../../../src/lib/receiver/index.ts';
+import { Plan } from '../../../src/lib/receiver/plan.ts';
 
 const FOLDER = join(process.cwd(), 'flows/shared/plans');
 
