@@ -75,7 +75,7 @@ test('12..5 names the field and the cure, keeps the text, and speaks once the fi
 		/There are two points in "12\.\.5"\. Keep one: 12\.5\./
 	);
 	await expect(page.getByRole('status').filter({ hasText: 'Keep one: 12.5.' })).toBeVisible();
-	await expect(result(page)).toContainText('“volts across it”');
+	await expect(result(page)).toContainText('“Volts across it”');
 	await expect(volts(page)).toHaveValue('12..5');
 	await volts(page).fill('12.5');
 	await expect(volts(page)).not.toHaveAttribute('aria-invalid');

@@ -14,7 +14,7 @@ interface Rule {
 
 const CORE = ['quantity', 'suspects', 'calculations', 'valves', 'receiver', 'flow', 'job'];
 const inLib = (names: readonly string[]) => names.map((name) => `src/lib/${name}`);
-const FACE = ['svelte', '$app/', '$lib/', 'virtual:flows'];
+const FACE = ['svelte', '$app/', '$lib/', 'virtual:'];
 
 const RULES: Record<string, Rule> = {
 	'src/lib/quantity': { folders: [], packages: ['zod'] },

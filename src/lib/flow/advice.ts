@@ -113,9 +113,6 @@ export function suggest(trace: Trace, situation: Situation): Suggestion[] {
 		});
 }
 
-/** Nothing that tells at least 0.02 bit is left to do on this bench. */
-export const nothingMoreToLearn = (suggestions: readonly Suggestion[]): boolean => suggestions.length === 0;
-
 /** Minutes that a fault outside the list is reckoned to cost. Our own choice. */
 const SEARCH_OUTSIDE = 90;
 

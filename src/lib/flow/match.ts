@@ -25,7 +25,11 @@ function compare(flow: Flow, plan: Plan, heard: Readonly<Record<string, PathOutc
  * The flows that a set of this plan can have, those first that say what is heard on its bands. A flow that agrees
  * on a bad band is a fit; one that differs everywhere stays at the end, for the restorer to choose.
  */
-export function matchFlows(library: Library, plan: Plan, heard: Readonly<Record<string, PathOutcome>>): Match[] {
+export function matchFlows(
+	library: Library,
+	plan: Plan,
+	heard: Readonly<Record<string, PathOutcome>>
+): Match[] {
 	return Object.values(library.flows)
 		.filter((flow) => flowFits(flow, plan))
 		.map((flow) => compare(flow, plan, heard))

@@ -1,10 +1,13 @@
 import type { Library } from '../flow/library.ts';
 import { expectedAt, judgeReading } from '../flow/reading.ts';
+import { onceFor } from './once.ts';
 import { factsOf, type Fact } from './shared-evidence.ts';
 import { canonicalText, snapshotOf } from './snapshot.ts';
 import { own, type FlowRun, type JobState, type Warning } from './state.ts';
 
 /** How today's library would read an old job. The job goes on with its own snapshot; the person is told. */
+
+const textOf = onceFor<Library, string>();
 
 function aboutFlow(today: Library, run: FlowRun, event: string): Warning[] {
 	const { flow, plan } = run.run.resolved;
@@ -17,7 +20,9 @@ function aboutFlow(today: Library, run: FlowRun, event: string): Warning[] {
 				message: `"${flow.title}" is no longer in the library; this job goes on with its own copy.`
 			}
 		];
-	if (canonicalText(snapshotOf(today, flowToday, planToday)) === canonicalText(run.library)) return [];
+	const then = textOf(run.library, '', () => canonicalText(run.library));
+	const now = textOf(today, `${flow.id} ${plan.id}`, () => canonicalText(snapshotOf(today, flowToday, planToday)));
+	if (now === then) return [];
 	return [
 		{
 			event,

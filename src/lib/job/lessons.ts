@@ -1,6 +1,7 @@
 import { learnt } from '../flow/explain.ts';
-import type { Library } from '../flow/library.ts';
+import type { ResolvedFlow } from '../flow/resolve.ts';
 import { trace, type Evidence } from '../flow/trace.ts';
+import { onceFor } from './once.ts';
 import { evidenceIn, factsOf } from './shared-evidence.ts';
 import type { FlowRun, JobState } from './state.ts';
 
@@ -8,20 +9,17 @@ import type { FlowRun, JobState } from './state.ts';
  * A lesson costs two traces, and a job is replayed after every entry: what was worked out once is kept as long as
  * the snapshot that it came from. Hand `replay` the same snapshots each time.
  */
-const known = new WeakMap<Library, Map<string, string>>();
+const told = onceFor<ResolvedFlow, string>();
 
 /** What the evidence has taught since `before`; without one, what the complaint alone teaches. */
 function lesson(
-	{ library, run: { resolved } }: FlowRun,
+	{ run: { resolved } }: FlowRun,
 	before: Evidence | undefined,
 	after: Evidence
 ): string {
-	const lessons = known.get(library) ?? new Map<string, string>();
-	known.set(library, lessons);
-	const key = JSON.stringify([resolved.flow.id, resolved.plan.id, before, after]);
-	const told = lessons.get(key) ?? learnt(before && trace(resolved, before), trace(resolved, after));
-	lessons.set(key, told);
-	return told;
+	return told(resolved, JSON.stringify([before, after]), () =>
+		learnt(before && trace(resolved, before), trace(resolved, after))
+	);
 }
 
 /** The lesson of each event of one flow: what the complaint and then each answer that stands has cleared. */

@@ -1,11 +1,12 @@
 import type { Library } from '../flow/library.ts';
 import type { ServiceVolts } from '../flow/reading.ts';
-import { resolveFlow } from '../flow/resolve.ts';
+import { resolveFlow, type ResolvedFlow } from '../flow/resolve.ts';
 import { contradictionsIn } from './contradictions.ts';
 import { differencesFrom } from './differences.ts';
 import type { EventKind, EventOf, Intake, JobEvent } from './events.ts';
 import { withLessons } from './lessons.ts';
 import { machineEventOf, misplaced, outcomeOf, type Move } from './machine-event.ts';
+import { onceFor } from './once.ts';
 import { inOrder } from './order.ts';
 import { contextOf, send, startRun, stateOf } from './run.ts';
 import { snapshotOf } from './snapshot.ts';
@@ -49,6 +50,8 @@ function withRun(state: JobState, opened: FlowRun): JobState {
 	return { ...state, flows: { ...state.flows, [opened.flow]: opened }, earlier, open: opened.flow };
 }
 
+const resolvedOf = onceFor<Library, ResolvedFlow>();
+
 const openFlow: Handler<'flow-opened'> = (state, { data }, _, { snapshots, today, service }) => {
 	const { flow: id, plan: planId, hash } = data;
 	if (own(state.flows, id)?.hash === hash) return { state: { ...state, open: id } };
@@ -61,7 +64,8 @@ const openFlow: Handler<'flow-opened'> = (state, { data }, _, { snapshots, today
 			refused: `The flow "${id}" is not kept with this job. Import the job again from its file.`
 		};
 	const { limiterPassed: playing, now: power } = state.power;
-	const run = startRun(resolveFlow(library, flow, plan), { playing, power }, service);
+	const resolved = resolvedOf(library, `${id} ${planId}`, () => resolveFlow(library, flow, plan));
+	const run = startRun(resolved, { playing, power }, service);
 	const opened: FlowRun = { flow: id, hash, library: kept ?? snapshotOf(library, flow, plan), run, done: [] };
 	return { state: withRun(state, opened), ...(kept ? {} : { warning: missing(flow.title) }) };
 };

@@ -10,7 +10,7 @@ import { contextOf } from './run.ts';
 import { allRuns, own, type JobState } from './state.ts';
 import { heardWords, lowerFirst, type TrailLine } from './trail.ts';
 
-export type { ReportLine, ReportSection } from './report-lines.ts';
+export type { ReportSection } from './report-lines.ts';
 
 export interface Report {
 	title: string;

@@ -7,6 +7,7 @@ import type { StepPower } from '../flow/terms.ts';
 import type { Evidence } from '../flow/trace.ts';
 import type { Situation } from '../flow/advice.ts';
 import type { Instrument } from '../flow/terms.ts';
+import { onceFor } from './once.ts';
 
 type Snapshot = ReturnType<typeof initialTransition<FlowMachine>>[0];
 
@@ -20,8 +21,10 @@ export interface Run {
 	readonly snapshot: Snapshot;
 }
 
+const machineOf = onceFor<ResolvedFlow, FlowMachine>();
+
 export function startRun(resolved: ResolvedFlow, input: MachineInput, service: ServiceVolts = {}): Run {
-	const machine = compileFlow(resolved, service);
+	const machine = machineOf(resolved, JSON.stringify(service), () => compileFlow(resolved, service));
 	const [snapshot] = initialTransition(machine, input);
 	return { resolved, machine, snapshot };
 }

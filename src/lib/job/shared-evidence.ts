@@ -1,6 +1,7 @@
 import type { Situation } from '../flow/advice.ts';
 import type { Answer } from '../flow/machine-types.ts';
 import { trace, type Evidence, type Mended, type Trace } from '../flow/trace.ts';
+import { onceFor } from './once.ts';
 import { contextOf, situationOf, stateOf } from './run.ts';
 import { allRuns, own, type FlowRun, type JobState } from './state.ts';
 
@@ -84,10 +85,14 @@ export function evidenceIn(state: JobState, flow: FlowRun, upTo = Infinity): Evi
 	};
 }
 
+const traceOf = onceFor<JobState, Trace>();
+
 /** Standings of one flow by all that the job knows. */
 export function traceIn(state: JobState, flowId: string, upTo = Infinity): Trace | undefined {
 	const flow = own(state.flows, flowId);
-	return flow && trace(flow.run.resolved, evidenceIn(state, flow, upTo));
+	return (
+		flow && traceOf(state, `${flowId} ${upTo}`, () => trace(flow.run.resolved, evidenceIn(state, flow, upTo)))
+	);
 }
 
 /** What the advice asks of the job: steps answered, put off or out of reach, in this flow or another. */

@@ -1,10 +1,10 @@
-import type { Drawing, DrawingOptions } from './drawing.ts';
-import { layoutTall } from './layout-tall.ts';
-import { layoutWide } from './layout-wide.ts';
+import type { Drawing, DrawingOptions } from './drawing/types.ts';
+import { layoutTall } from './drawing/tall.ts';
+import { layoutWide } from './drawing/wide.ts';
 import type { Plan } from './plan.ts';
-import { signalOrder } from './signal-order.ts';
+import { signalOrder } from './drawing/signal-order.ts';
 
-export { TEXT, textWidth, wrapNote } from './label.ts';
+export { TEXT, textWidth, wrapNote } from './drawing/label.ts';
 export type {
 	Box,
 	Caption,
@@ -15,7 +15,7 @@ export type {
 	DrawnStage,
 	DrawnWire,
 	Shape
-} from './drawing.ts';
+} from './drawing/types.ts';
 
 /**
  * A receiver plan as a drawing: a lane for each band, a stage that several bands share once across their lanes, lines

@@ -23,7 +23,9 @@ describe('from what each band does to the flow', () => {
 	});
 
 	test('a set without FM is never asked to compare with it', () => {
-		expect(match('am-acdc-five', { am: 'weak' }).map(({ flow }) => flow.id)).not.toContain('weak-on-am-fine-on-fm');
+		expect(match('am-acdc-five', { am: 'weak' }).map(({ flow }) => flow.id)).not.toContain(
+			'weak-on-am-fine-on-fm'
+		);
 	});
 
 	test('a complaint that no flow has is no fit, and the flows can still be chosen', () => {

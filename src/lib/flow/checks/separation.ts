@@ -7,7 +7,8 @@ import type { Check, Complaint } from './types.ts';
 /** Rows that differ by less than this at every outcome tell two suspects apart in no real trace. */
 const SAME = 0.05;
 
-function apart(resolved: ResolvedFlow): (a: number, b: number) => boolean {
+/** Whether some step of a flow tells two of its suspects, by place in the list, from each other. */
+export function apart(resolved: ResolvedFlow): (a: number, b: number) => boolean {
 	const tables = Object.values(resolved.steps).map((step) => stepTable(resolved, step).table);
 	return (a, b) =>
 		tables.some((table) => (table[a] ?? []).some((p, o) => Math.abs(p - (table[b]?.[o] ?? 0)) > SAME));

@@ -1,7 +1,14 @@
 import { INSTRUMENTS } from '$lib/flow/terms.ts';
 import { labelOf, normalOf, outcomesOf, stepTable } from '$lib/flow/evidence.ts';
 import { whySuggested } from '$lib/flow/explain.ts';
-import { expectedAt, fieldUnit, judgeReading, parseReading, printReading, unitOfStep } from '$lib/flow/reading.ts';
+import {
+	expectedAt,
+	fieldUnit,
+	judgeReading,
+	parseReading,
+	printReading,
+	unitOfStep
+} from '$lib/flow/reading.ts';
 import type { Step } from '$lib/flow/schema.ts';
 import { bestWay } from '$lib/flow/trace.ts';
 import { whereIs } from '$lib/flow/where.ts';
@@ -18,13 +25,24 @@ const listOf = (source: string | string[]) => (typeof source === 'string' ? [sou
 export function cautionsOf(job: OpenJob, step: Step): CautionText[] {
 	const { library, resolved } = job;
 	if (!resolved) return [];
-	const always = Object.keys(library.cautions).filter((id) => library.cautions[id]?.only?.chassis?.includes('live'));
+	const always = Object.keys(library.cautions).filter((id) =>
+		library.cautions[id]?.only?.chassis?.includes('live')
+	);
 	const states = [step.power, ...(step.prepare ? [step.prepare] : [])];
 	return [...new Set([...step.cautions, ...always])].flatMap((id) => {
 		const caution = library.cautions[id];
 		if (!caution || !fits(resolved.plan.traits, caution.only)) return [];
 		const applies = step.cautions.includes(id) || caution.covers.some((state) => states.includes(state));
-		return applies ? [{ title: caution.title, text: caution.text, source: sourceWords(job, caution.source), covers: caution.covers }] : [];
+		return applies
+			? [
+					{
+						title: caution.title,
+						text: caution.text,
+						source: sourceWords(job, caution.source),
+						covers: caution.covers
+					}
+				]
+			: [];
 	});
 }
 
@@ -63,7 +81,8 @@ export function stepView(job: OpenJob, id: string) {
 	const way = step.ways[bestWay(step, instruments) ?? 0];
 	const suggested = job.suggestions.find((s) => s.id === id);
 	const table = stepTable(resolved, step, way?.trust ?? 'full');
-	const parts = suggested && whySuggested(trace, suggested, table.table, table.outcomes.indexOf(table.normal));
+	const parts =
+		suggested && whySuggested(trace, suggested, table.table, table.outcomes.indexOf(table.normal));
 	const place = 'at' in step && step.at ? whereIs(resolved.plan, step.at) : undefined;
 	return {
 		step,
@@ -93,9 +112,13 @@ export function judgeText(job: OpenJob, step: Extract<Step, { kind: 'measure' }>
 	const parsed = parseReading(step, text);
 	if (!parsed.ok) return { ok: false as const, hint: parsed.hint };
 	const plan = job.resolved?.plan;
-	const judged = plan && judgeReading(step, parsed.value, expectedAt(plan, step.at, job.state.intake?.service));
+	const judged =
+		plan && judgeReading(step, parsed.value, expectedAt(plan, step.at, job.state.intake?.service));
 	if (!judged)
-		return { ok: false as const, hint: 'Nobody knows what to expect here: choose high, low or as expected below.' };
+		return {
+			ok: false as const,
+			hint: 'Nobody knows what to expect here: choose high, low or as expected below.'
+		};
 	return {
 		ok: true as const,
 		echo: parsed.echo,

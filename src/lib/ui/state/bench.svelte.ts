@@ -13,7 +13,13 @@ export interface Bench {
 }
 
 const KEY = 'valvetrail-bench';
-const START: Bench = { instruments: ['meter', 'meter-10M', 'lamp-limiter'], mains: '', meter: '10M', theme: 'system', keys: true };
+const START: Bench = {
+	instruments: ['meter', 'meter-10M', 'lamp-limiter'],
+	mains: '',
+	meter: '10M',
+	theme: 'system',
+	keys: true
+};
 
 function stored(): Partial<Bench> {
 	try {
@@ -26,7 +32,9 @@ function stored(): Partial<Bench> {
 }
 
 const known = (names: unknown): Instrument[] | undefined =>
-	Array.isArray(names) ? names.filter((name): name is Instrument => Object.hasOwn(INSTRUMENTS, String(name))) : undefined;
+	Array.isArray(names)
+		? names.filter((name): name is Instrument => Object.hasOwn(INSTRUMENTS, String(name)))
+		: undefined;
 
 class BenchState {
 	value = $state<Bench>({ ...START });

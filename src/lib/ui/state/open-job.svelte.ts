@@ -10,8 +10,9 @@ import { replay, reopened } from '$lib/job/replay.ts';
 import { contextOf, stateOf, stepPower } from '$lib/job/run.ts';
 import { situationIn, traceIn } from '$lib/job/shared-evidence.ts';
 import { takeSnapshot } from '$lib/job/snapshot.ts';
-import { openRun, undoTarget, type JobState } from '$lib/job/state.ts';
-import type { JobStore } from '$lib/job/store.ts';
+import { differencesFrom } from '$lib/job/differences.ts';
+import { openRun, undoTarget, type JobState, type Warning } from '$lib/job/state.ts';
+import { hashesOf, type JobStore } from '$lib/job/store.ts';
 import { describe } from '$lib/job/summary.ts';
 import { standingNumber, standingWord } from '$lib/suspects/index.ts';
 import { digest } from './world.ts';
@@ -23,6 +24,8 @@ export class OpenJob {
 	readonly #store: JobStore;
 	#events = $state.raw<JobEvent[]>([]);
 	#snapshots = $state.raw<Record<string, Library>>({});
+	/** Where today's flows differ from those that the job was begun with: told once, as it is opened. */
+	differences = $state.raw<Warning[]>([]);
 	/** Why the last entry could not be kept. */
 	problem = $state<string>();
 	ready = $state(false);
@@ -37,6 +40,7 @@ export class OpenJob {
 	/** Read the log and follow it; a set under power when it was left counts as off, not proved dead. */
 	async open(): Promise<void> {
 		await this.#read();
+		this.differences = differencesFrom(this.library, this.state);
 		const off = this.#events.length > 0 ? reopened(this.state) : undefined;
 		if (off) await this.add('power', off);
 		this.#stop = this.#store.watch(this.id, () => void this.#read());
@@ -48,8 +52,10 @@ export class OpenJob {
 	}
 
 	async #read(): Promise<void> {
-		const [events, snapshots] = await Promise.all([this.#store.events(this.id), this.#store.flows(this.id)]);
-		this.#snapshots = snapshots;
+		const events = await this.#store.events(this.id);
+		// The same snapshots as before, unless a flow was opened: what was worked out from them is kept with them.
+		if (hashesOf(events).some((hash) => !Object.hasOwn(this.#snapshots, hash)))
+			this.#snapshots = await this.#store.flows(this.id);
 		this.#events = events;
 	}
 
@@ -57,12 +63,14 @@ export class OpenJob {
 		return this.#events.length > 0;
 	}
 
-	readonly state: JobState = $derived.by(() => replay(this.#events, { snapshots: this.#snapshots, today: this.library }));
+	readonly state: JobState = $derived.by(() => replay(this.#events, { snapshots: this.#snapshots }));
 	readonly flow = $derived.by(() => openRun(this.state));
 	readonly resolved = $derived.by(() => this.flow?.run.resolved);
 	readonly context = $derived.by(() => this.flow && contextOf(this.flow.run));
 	readonly machine = $derived.by(() => (this.flow ? stateOf(this.flow.run) : 'none'));
-	readonly trace: Trace | undefined = $derived.by(() => (this.flow ? traceIn(this.state, this.flow.flow) : undefined));
+	readonly trace: Trace | undefined = $derived.by(() =>
+		this.flow ? traceIn(this.state, this.flow.flow) : undefined
+	);
 
 	readonly suggestions: Suggestion[] = $derived.by(() => {
 		const situation = this.flow && situationIn(this.state, this.flow.flow);
@@ -119,12 +127,16 @@ export class OpenJob {
 	/** Stages and lines of sections that are cleared as a whole. */
 	readonly clearedPlaces: string[] = $derived.by(() => {
 		const { plan } = this.resolved ?? {};
-		const sections = new Set<string>(this.cleared.sections);
-		return Object.entries({ ...plan?.stages, ...plan?.lines }).flatMap(([id, { section }]) => (sections.has(section) ? [id] : []));
+		const { sections } = this.cleared;
+		return Object.entries({ ...plan?.stages, ...plan?.lines }).flatMap(([id, { section }]) =>
+			sections.includes(section) ? [id] : []
+		);
 	});
 
 	/** What the last answer, or the complaint, has taught. */
-	readonly learnt: string = $derived.by(() => this.state.trail.findLast(({ undone, learnt }) => !undone && learnt)?.learnt ?? '');
+	readonly learnt: string = $derived.by(
+		() => this.state.trail.findLast(({ undone, learnt }) => !undone && learnt)?.learnt ?? ''
+	);
 
 	/** Flows that this set can have at all, today. */
 	readonly fitting = $derived.by(() => {
@@ -171,7 +183,10 @@ export class OpenJob {
 
 	async answer(step: string, outcome: string, extra: Partial<EventData['answered']> = {}): Promise<void> {
 		const flow = this.#flowId();
-		await this.addAll([...this.#take(step), () => this.add('answered', { flow, step, outcome, sure: true, ...extra })]);
+		await this.addAll([
+			...this.#take(step),
+			() => this.add('answered', { flow, step, outcome, sure: true, ...extra })
+		]);
 	}
 
 	async cannotTell(step: string, reason: string): Promise<void> {

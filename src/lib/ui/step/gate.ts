@@ -60,11 +60,12 @@ const ENDS_IN: Partial<Record<GateStage, StepPower>> = {
 	live: 'live'
 };
 
-/** The cautions that belong to a stage: those of its power state, and those that name none. */
+/** The cautions that belong to a stage: those of its power state, and those that name none; each once. */
 export function cautionsAt(stage: GateStage, cautions: readonly CautionText[]): CautionText[] {
 	const state = ENDS_IN[stage];
 	if (!state) return [];
-	return cautions.filter(({ covers }) => !covers?.length || covers.includes(state));
+	const belongs = cautions.filter(({ covers }) => !covers?.length || covers.includes(state));
+	return [...new Map(belongs.map((caution) => [caution.title, caution])).values()];
 }
 
 export type DeadProof =

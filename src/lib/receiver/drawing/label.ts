@@ -1,4 +1,4 @@
-import type { Box } from './drawing.ts';
+import type { Box } from './types.ts';
 
 /** Sizes of text in a drawing, in grid units. */
 export const TEXT = { size: 14, line: 17, padX: 6, padY: 7 } as const;

@@ -1,4 +1,4 @@
-import type { Plan } from './plan.ts';
+import type { Plan } from '../plan.ts';
 
 /** First and last lane that something stands in. */
 export type Span = readonly [first: number, last: number];

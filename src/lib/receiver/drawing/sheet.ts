@@ -1,7 +1,7 @@
-import type { Box, Corner, DrawingOptions, DrawnLine, DrawnPoint, DrawnWire } from './drawing.ts';
+import type { Box, Corner, DrawingOptions, DrawnLine, DrawnPoint, DrawnWire } from './types.ts';
 import { wireIn, type Frame, type Step } from './frame.ts';
 import { fitText, type Free } from './label.ts';
-import type { Plan } from './plan.ts';
+import type { Plan } from '../plan.ts';
 import type { SignalNode, SignalOrder } from './signal-order.ts';
 
 /** What both shapes are drawn from. */

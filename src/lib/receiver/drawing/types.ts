@@ -1,4 +1,4 @@
-import type { Plan } from './plan.ts';
+import type { Plan } from '../plan.ts';
 
 /**
  * A receiver as a drawing. Lengths are grid units: one unit is a sixteenth of the page's text size, which is one CSS

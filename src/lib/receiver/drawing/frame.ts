@@ -1,4 +1,4 @@
-import type { Corner } from './drawing.ts';
+import type { Corner } from './types.ts';
 import type { SignalNode, SignalOrder, Span } from './signal-order.ts';
 
 /**

@@ -1,2 +1,0 @@
-export const prerender = false;
-export const ssr = false;
