@@ -65,7 +65,8 @@ export function powerGate(
 		if (volts.some((v) => Math.abs(v) >= DEAD_BELOW_VOLTS))
 			return `Not dead yet: discharge again and measure until both points are below ${DEAD_BELOW_VOLTS} V.`;
 	}
-	if (to === 'live' && !c.limiterPassed)
+	// Full mains straight from the limiter says that the lamp behaved; switching off there says nothing.
+	if (to === 'live' && !c.limiterPassed && c.power !== 'limiter')
 		return 'Bring the set up on the lamp limiter first; it has not been proved there since it came in or since the last change.';
 	return undefined;
 }
@@ -188,7 +189,7 @@ export function compileFlow(resolved: ResolvedFlow, service: ServiceVolts = {}) 
 			...(target ? { target } : {}),
 			actions: base.assign(({ context, event }) =>
 				event.type === 'POWER'
-					? { power: event.to, limiterPassed: context.limiterPassed || event.to === 'limiter' }
+					? { power: event.to, limiterPassed: context.limiterPassed || event.to === 'live' }
 					: {}
 			)
 		};

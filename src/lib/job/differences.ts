@@ -21,7 +21,9 @@ function aboutFlow(today: Library, run: FlowRun, event: string): Warning[] {
 			}
 		];
 	const then = textOf(run.library, '', () => canonicalText(run.library));
-	const now = textOf(today, `${flow.id} ${plan.id}`, () => canonicalText(snapshotOf(today, flowToday, planToday)));
+	const now = textOf(today, `${flow.id} ${plan.id}`, () =>
+		canonicalText(snapshotOf(today, flowToday, planToday))
+	);
 	if (now === then) return [];
 	return [
 		{

@@ -5,18 +5,11 @@ import { onceFor } from './once.ts';
 import { evidenceIn, factsOf } from './shared-evidence.ts';
 import type { FlowRun, JobState } from './state.ts';
 
-/**
- * A lesson costs two traces, and a job is replayed after every entry: what was worked out once is kept as long as
- * the snapshot that it came from. Hand `replay` the same snapshots each time.
- */
+/** A lesson costs two traces. Hand `replay` the same snapshots each time, so that none is worked out twice. */
 const told = onceFor<ResolvedFlow, string>();
 
 /** What the evidence has taught since `before`; without one, what the complaint alone teaches. */
-function lesson(
-	{ run: { resolved } }: FlowRun,
-	before: Evidence | undefined,
-	after: Evidence
-): string {
+function lesson({ run: { resolved } }: FlowRun, before: Evidence | undefined, after: Evidence): string {
 	return told(resolved, JSON.stringify([before, after]), () =>
 		learnt(before && trace(resolved, before), trace(resolved, after))
 	);

@@ -12,6 +12,9 @@ import { own } from './state.ts';
 import { matchesHash, type Digest } from './snapshot.ts';
 import { hashesOf, type JobFile } from './store.ts';
 
+// No code is made at run time: the page's policy forbids it, and the probe for it would be reported.
+z.config({ jitless: true });
+
 /** A file is taken whole or not at all: where it fails, and why. */
 export interface FileRefusal {
 	ok: false;

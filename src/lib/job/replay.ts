@@ -104,8 +104,11 @@ const move: Handler<Move['kind']> = (state, event, order, { service }) => {
 	const recorded = contextOf(run).past.length > contextOf(flow.run).past.length;
 	const done = recorded ? [...flow.done, { event: event as JobEvent, order }] : flow.done;
 	const moved = { ...state, flows: { ...state.flows, [id]: { ...flow, run, done } }, open: id };
+	const { limiterPassed } = contextOf(run);
 	const warning = otherwise(flow, event as Move, service);
-	return { state: moved, ...(warning ? { warning } : {}) };
+	// A red anode: what had been proved on the limiter is proved no more, for the set and every flow of it.
+	const told = limiterPassed ? moved : withPower(moved, { ...state.power, limiterPassed });
+	return { state: told, ...(warning ? { warning } : {}) };
 };
 
 /** Whatever the machine says of it: once a part was changed, the next power is on the limiter. */

@@ -45,7 +45,7 @@ export function passTo(
 	const refused = powerGate({ power: power.now, limiterPassed: power.limiterPassed }, to, volts);
 	if (refused !== undefined) return { state, refused };
 	return {
-		state: withPower(state, { ...power, now: to, limiterPassed: power.limiterPassed || to === 'limiter' })
+		state: withPower(state, { ...power, now: to, limiterPassed: power.limiterPassed || to === 'live' })
 	};
 }
 

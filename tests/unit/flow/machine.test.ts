@@ -86,6 +86,11 @@ describe('gates', () => {
 		);
 	});
 
+	test('a lamp that stayed bright has passed nothing: switched off from the limiter, full mains stay shut', () => {
+		const bright = must(start(false), { type: 'POWER', to: 'limiter' }, { type: 'POWER', to: 'off' });
+		expect(send(bright, { type: 'POWER', to: 'live' })).toBeUndefined();
+	});
+
 	test('40 V at the reservoir is not dead, 3 V and 1 V are', () => {
 		const live = powerTo(start(), 'live');
 		expect(send(live, { type: 'POWER', to: 'unplugged', volts: [40, 2] })).toBeUndefined();

@@ -11,11 +11,13 @@ import { contextOf, stateOf, stepPower } from '$lib/job/run.ts';
 import { situationIn, traceIn } from '$lib/job/shared-evidence.ts';
 import { takeSnapshot } from '$lib/job/snapshot.ts';
 import { differencesFrom } from '$lib/job/differences.ts';
-import { openRun, undoTarget, type JobState, type Warning } from '$lib/job/state.ts';
+import { openRun, undoTarget, type Done, type JobState, type Warning } from '$lib/job/state.ts';
 import { hashesOf, type JobStore } from '$lib/job/store.ts';
 import { describe } from '$lib/job/summary.ts';
 import { standingNumber, standingWord } from '$lib/suspects/index.ts';
 import { digest } from './world.ts';
+
+type Entry = { [Kind in EventKind]: readonly [kind: Kind, data: EventData[Kind]] }[EventKind];
 
 /** One job on the page: its events, what they play to, and the ways to add to them. */
 export class OpenJob {
@@ -30,6 +32,7 @@ export class OpenJob {
 	problem = $state<string>();
 	ready = $state(false);
 	#stop: (() => void) | undefined;
+	#underWay: Promise<boolean> | undefined;
 
 	constructor(id: string, store: JobStore, library: Library) {
 		this.id = id;
@@ -43,7 +46,7 @@ export class OpenJob {
 		this.differences = differencesFrom(this.library, this.state);
 		const off = this.#events.length > 0 ? reopened(this.state) : undefined;
 		if (off) await this.add('power', off);
-		this.#stop = this.#store.watch(this.id, () => void this.#read());
+		this.#stop = this.#store.watch(this.id, () => void this.#follow());
 		this.ready = true;
 	}
 
@@ -51,12 +54,25 @@ export class OpenJob {
 		this.#stop?.();
 	}
 
+	/** What another tab has added; a deed of our own is shown whole. */
+	async #follow(): Promise<void> {
+		while (this.#underWay) await this.#underWay;
+		await this.#read();
+	}
+
+	/** Show what was added, and keep the row of the list up with it. */
+	async #show(): Promise<void> {
+		await this.#read();
+		if (this.exists) void this.#store.describe(this.id, describe(this.state));
+	}
+
 	async #read(): Promise<void> {
 		const events = await this.#store.events(this.id);
 		// The same snapshots as before, unless a flow was opened: what was worked out from them is kept with them.
 		if (hashesOf(events).some((hash) => !Object.hasOwn(this.#snapshots, hash)))
 			this.#snapshots = await this.#store.flows(this.id);
-		this.#events = events;
+		// The log only grows: as many entries are the same ones, and fewer were read before those that are shown.
+		if (events.length > this.#events.length) this.#events = events;
 	}
 
 	get exists(): boolean {
@@ -145,18 +161,32 @@ export class OpenJob {
 	});
 
 	/** Add one event; it counts once it is on disk. */
-	async add<Kind extends EventKind>(kind: Kind, data: EventData[Kind]): Promise<boolean> {
-		const kept = await this.#store.append(this.id, kind, data);
-		this.problem = kept.ok ? undefined : kept.hint;
-		if (!kept.ok) return false;
-		await this.#read();
-		void this.#store.describe(this.id, describe(this.state));
-		return true;
+	add = <Kind extends EventKind>(kind: Kind, data: EventData[Kind]): Promise<boolean> =>
+		this.#keep([[kind, data] as Entry]);
+
+	/** Several entries as one deed, shown when the last is on disk; it stops at the first that cannot be kept. */
+	async #keep(entries: readonly Entry[]): Promise<boolean> {
+		let refused: string | undefined;
+		for (const [kind, data] of entries) {
+			const kept = await this.#store.append(this.id, kind, data);
+			refused = kept.ok ? undefined : kept.hint;
+			if (refused !== undefined) break;
+		}
+		this.problem = refused;
+		await this.#show();
+		return refused === undefined;
 	}
 
-	/** Several events as one deed: it stops at the first that cannot be kept. */
-	async addAll(entries: readonly (() => Promise<boolean>)[]): Promise<void> {
-		for (const entry of entries) if (!(await entry())) return;
+	/** Move the flow. While one deed is under way there is no other: a second tap is no second answer. */
+	async #deed(...entries: Entry[]): Promise<boolean> {
+		if (this.#underWay) return false;
+		const kept = this.#keep(entries);
+		this.#underWay = kept;
+		try {
+			return await kept;
+		} finally {
+			this.#underWay = undefined;
+		}
 	}
 
 	async openFlow(flowId: string): Promise<void> {
@@ -174,30 +204,26 @@ export class OpenJob {
 	}
 
 	/** Make sure that the machine is at this step before it is answered. */
-	#take(step: string): (() => Promise<boolean>)[] {
+	#take(step: string): Entry[] {
 		const flow = this.#flowId();
-		return stepOfState(this.machine) === step ? [] : [() => this.add('took', { flow, step })];
+		return stepOfState(this.machine) === step ? [] : [['took', { flow, step }]];
 	}
 
-	take = (step: string) => this.addAll(this.#take(step));
+	take = (step: string) => this.#deed(...this.#take(step));
 
-	async answer(step: string, outcome: string, extra: Partial<EventData['answered']> = {}): Promise<void> {
+	answer(step: string, outcome: string, extra: Partial<EventData['answered']> = {}): Promise<boolean> {
 		const flow = this.#flowId();
-		await this.addAll([
-			...this.#take(step),
-			() => this.add('answered', { flow, step, outcome, sure: true, ...extra })
-		]);
+		return this.#deed(...this.#take(step), ['answered', { flow, step, outcome, sure: true, ...extra }]);
 	}
 
-	async cannotTell(step: string, reason: string): Promise<void> {
+	cannotTell(step: string, reason: string): Promise<boolean> {
 		const flow = this.#flowId();
 		const here = this.machine === 'gate' && this.context?.wanted === step ? [] : this.#take(step);
-		await this.addAll([...here, () => this.add('cannot-tell', { flow, step, reason })]);
+		return this.#deed(...here, ['cannot-tell', { flow, step, reason }]);
 	}
 
-	async skip(step: string): Promise<void> {
-		const flow = this.#flowId();
-		await this.addAll([...this.#take(step), () => this.add('skipped', { flow, step })]);
+	skip(step: string): Promise<boolean> {
+		return this.#deed(...this.#take(step), ['skipped', { flow: this.#flowId(), step }]);
 	}
 
 	/** Why the set may not pass to this power state now; nothing where it may. */
@@ -206,25 +232,35 @@ export class OpenJob {
 		return powerGate({ power: now, limiterPassed }, to, volts);
 	};
 
-	power = (to: Power, volts?: [number, number]) => this.add('power', volts ? { to, volts } : { to });
-	prepared = () => this.add('prepared', { flow: this.#flowId() });
-	leave = () => this.add('left', { flow: this.#flowId() });
-	suspect = (suspect: string) => this.add('suspected', { flow: this.#flowId(), suspect });
-	repairing = () => this.add('repairing', { flow: this.#flowId() });
-	changed = () => this.add('part-changed', { flow: this.#flowId(), part: this.context?.suspect ?? '' });
+	power = (to: Power, volts?: [number, number]) => this.#deed(['power', volts ? { to, volts } : { to }]);
+	prepared = () => this.#deed(['prepared', { flow: this.#flowId() }]);
+	leave = () => this.#deed(['left', { flow: this.#flowId() }]);
+	suspect = (suspect: string) => this.#deed(['suspected', { flow: this.#flowId(), suspect }]);
+	repairing = () => this.#deed(['repairing', { flow: this.#flowId() }]);
+	changed = () => this.#deed(['part-changed', { flow: this.#flowId(), part: this.context?.suspect ?? '' }]);
 	proved = (symptom: EventData['proved']['symptom'], partWas: EventData['proved']['partWas']) =>
-		this.add('proved', { flow: this.#flowId(), symptom, partWas });
-	giveUp = () => this.add('gave-up', { flow: this.#flowId() });
-	goOn = () => this.add('went-on', { flow: this.#flowId() });
+		this.#deed(['proved', { flow: this.#flowId(), symptom, partWas }]);
+	giveUp = () => this.#deed(['gave-up', { flow: this.#flowId() }]);
+	goOn = () => this.#deed(['went-on', { flow: this.#flowId() }]);
 	note = (text: string) => this.add('noted', { text, ...(this.stepId ? { step: this.stepId } : {}) });
 
 	get canUndo(): boolean {
 		return undoTarget(this.state) !== undefined;
 	}
 
-	/** Take back the last answer, and the step that was only opened for it. */
+	/** Take back the last answer, and the step that was only opened for it; a deed under way comes to its end first. */
 	async undo(): Promise<void> {
-		const target = undoTarget(this.state);
-		if (target !== undefined) await this.add('undone', { target });
+		while (this.#underWay) await this.#underWay;
+		const [latest, opened] = openRun(this.state)?.done.slice(-2).reverse() ?? [];
+		if (!latest) return;
+		const opener = opened && openedFor(opened, latest) ? [opened] : [];
+		await this.#deed(...[latest, ...opener].map(({ event }): Entry => ['undone', { target: event.id }]));
 	}
 }
+
+/** Whether the step was opened by the very deed that answered it. */
+const openedFor = ({ event: opened, order }: Done, { event, order: next }: Done): boolean =>
+	opened.kind === 'took' &&
+	'step' in event.data &&
+	event.data.step === opened.data.step &&
+	next === order + 1;

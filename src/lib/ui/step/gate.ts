@@ -32,7 +32,7 @@ export function gateStage(situation: GateSituation): GateStage {
 	if (toConnect) return power === 'unplugged' ? 'connect' : towardsDead({ ...situation, handsOff: false });
 	if (to === 'unplugged') return power === 'unplugged' ? 'open' : towardsDead(situation);
 	if (power === to && (to === 'limiter' || limiterPassed)) return 'open';
-	if (to === 'live' && limiterPassed) return 'live';
+	if (to === 'live' && (limiterPassed || power === 'limiter')) return 'live';
 	return isOn(power) ? 'switch-off' : 'limiter';
 }
 
@@ -40,8 +40,8 @@ const DONE: Record<Exclude<GateStage, 'open' | 'no-meter'>, Partial<GateSituatio
 	'switch-off': { power: 'off' },
 	'prove-dead': { power: 'unplugged' },
 	connect: { toConnect: false },
-	limiter: { power: 'limiter', limiterPassed: true },
-	live: { power: 'live' }
+	limiter: { power: 'limiter' },
+	live: { power: 'live', limiterPassed: true }
 };
 
 /** All that a gate will ask for, in order, from here to the open step. */
