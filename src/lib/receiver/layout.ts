@@ -7,13 +7,11 @@ import { signalOrder } from './drawing/signal-order.ts';
 export { TEXT, textWidth, wrapNote } from './drawing/label.ts';
 export type {
 	Box,
-	Caption,
 	Drawing,
 	DrawingOptions,
 	DrawnLine,
 	DrawnPoint,
 	DrawnStage,
-	DrawnWire,
 	Shape
 } from './drawing/types.ts';
 

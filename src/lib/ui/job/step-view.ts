@@ -46,17 +46,20 @@ export function cautionsOf(job: OpenJob, step: Step): CautionText[] {
 	});
 }
 
-/** Cautions for each passage from one power state to another. */
-export function passageCautions(job: OpenJob): CautionText[] {
+/** Cautions by id, as far as they belong to this set. */
+export function namedCautions(job: OpenJob, ids: readonly string[]): CautionText[] {
 	const traits = job.resolved?.plan.traits ?? {};
-	const named = ['discharge', 'first-power', 'limiter-does-not-isolate', 'live-work', 'live-chassis'];
-	return named.flatMap((id) => {
+	return ids.flatMap((id) => {
 		const caution = job.library.cautions[id];
 		if (!caution || !fits(traits, caution.only)) return [];
 		const { title, text, source, covers } = caution;
 		return [{ title, text, source: sourceWords(job, source), covers }];
 	});
 }
+
+/** Cautions for each passage from one power state to another. */
+export const passageCautions = (job: OpenJob): CautionText[] =>
+	namedCautions(job, ['discharge', 'first-power', 'limiter-does-not-isolate', 'live-work', 'live-chassis']);
 
 /** Sources by title, where the library has them; else as they stand. */
 export const sourceWords = ({ library }: OpenJob, source: string | string[]): string[] =>

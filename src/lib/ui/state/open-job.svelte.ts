@@ -28,6 +28,8 @@ export class OpenJob {
 	#snapshots = $state.raw<Record<string, Library>>({});
 	/** Where today's flows differ from those that the job was begun with: told once, as it is opened. */
 	differences = $state.raw<Warning[]>([]);
+	/** When the last entry was made before the job was opened now: ISO date and time. */
+	leftAt = '';
 	/** Why the last entry could not be kept. */
 	problem = $state<string>();
 	ready = $state(false);
@@ -43,6 +45,7 @@ export class OpenJob {
 	/** Read the log and follow it; a set under power when it was left counts as off, not proved dead. */
 	async open(): Promise<void> {
 		await this.#read();
+		this.leftAt = this.#events.at(-1)?.at ?? '';
 		this.differences = differencesFrom(this.library, this.state);
 		const off = this.#events.length > 0 ? reopened(this.state) : undefined;
 		if (off) await this.add('power', off);
@@ -163,6 +166,9 @@ export class OpenJob {
 	/** Add one event; it counts once it is on disk. */
 	add = <Kind extends EventKind>(kind: Kind, data: EventData[Kind]): Promise<boolean> =>
 		this.#keep([[kind, data] as Entry]);
+
+	/** A row of entries, as a person would make them. */
+	addAll = (entries: readonly Entry[]): Promise<boolean> => this.#keep(entries);
 
 	/** Several entries as one deed, shown when the last is on disk; it stops at the first that cannot be kept. */
 	async #keep(entries: readonly Entry[]): Promise<boolean> {
