@@ -78,7 +78,7 @@ export function reasonsFor(trace: Trace, id: string): Reason[] {
 		);
 		const others = own < 1 ? all / (1 - own) : p;
 		const factor = others > 0 ? p / others : 1;
-		const shows = `${wordFor(p)} shows that; the rest of the suspects ${plural(wordFor(others))} it.`;
+		const shows = `shows that ${wordFor(p)}, the other suspects ${wordFor(others)}.`;
 		return {
 			step: weighed.answer.step,
 			speaks: factor >= 1 ? 'for' : 'against',
@@ -94,8 +94,6 @@ export function reasonsFor(trace: Trace, id: string): Reason[] {
 			(a, b) => Math.abs(Math.log(b.factor)) - Math.abs(Math.log(a.factor)) || a.step.localeCompare(b.step)
 		);
 }
-
-const plural = (word: LikelihoodWord) => `${word} show`;
 
 /** What a complaint by itself says, as the first line of the evidence. */
 export function heardText({ resolved }: Trace): string {
@@ -132,32 +130,30 @@ export function learnt(before: Trace | undefined, after: Trace): string {
 	return sentences.join(' ');
 }
 
-const percent = (p: number) => `${Math.max(1, Math.round(p * 100))} %`;
+/** The share of one group beside another, in whole percent that add up to 100. */
+const splitOf = (one: number, other: number) => {
+	const share = Math.min(99, Math.max(1, Math.round((100 * one) / (one + other))));
+	return `${share} to ${100 - share}`;
+};
 
 /** What a suggested step parts, in one sentence with the shares as they stand. */
 export function whySuggested(
 	trace: Trace,
-	{ step, probabilities }: Suggestion,
-	table: number[][],
+	{ probabilities }: Suggestion,
+	table: readonly (readonly number[])[],
 	normal: number
 ): string {
-	const ranked = standings(trace).filter(({ probability }) => probability > 0.005);
-	const reads = (s: Standing) => table[trace.ids.indexOf(s.id)]?.[normal] ?? 0;
-	const named = (some: Standing[]) =>
-		join(
-			some
-				.filter(({ id }) => id !== NOT_LISTED)
-				.slice(0, 2)
-				.map(({ placed }) => lower(nameOf(placed)))
-		);
-	const bad = ranked.filter((s) => reads(s) < 0.5);
-	const good = ranked.filter((s) => reads(s) >= 0.5);
-	const share = (some: Standing[]) => some.reduce((sum, { probability }) => sum + probability, 0);
-	if (!named(bad) || !named(good)) {
-		const likeliest = Math.max(...probabilities);
-		return `Tells how far the leading suspects agree: its likeliest answer is expected in ${percent(likeliest)}.`;
+	const ranked = standings(trace).filter(({ id, probability }) => id !== NOT_LISTED && probability > 0.005);
+	const readsNormal = (s: Standing) => (table[trace.ids.indexOf(s.id)]?.[normal] ?? 0) >= 0.5;
+	const shows = ranked.filter((s) => !readsNormal(s));
+	const hides = ranked.filter(readsNormal);
+	const [first, other] = [shows[0], hides[0]];
+	if (!first || !other) {
+		const likeliest = Math.round(Math.max(...probabilities) * 100);
+		return `It tells how far the leading suspects agree: its likeliest answer is expected in ${likeliest} %.`;
 	}
-	const more = (some: Standing[]) =>
-		some.filter(({ id }) => id !== NOT_LISTED).length > 2 ? ' and others' : '';
-	return `${step.title} parts ${named(bad)}${more(bad)} (${percent(share(bad))} together) from ${named(good)}${more(good)} (${percent(share(good))}).`;
+	const share = (some: readonly Standing[]) => some.reduce((sum, { probability }) => sum + probability, 0);
+	const named = (s: Standing, some: readonly Standing[]) =>
+		`"${lower(nameOf(s.placed))}"${some.length > 1 ? ' and others' : ''}`;
+	return `It splits the suspects ${splitOf(share(shows), share(hides))}: ${named(first, shows)} would show here, ${named(other, hides)} would not.`;
 }
