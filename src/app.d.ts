@@ -1,8 +1,12 @@
 declare module 'virtual:flows' {
+	import type { Token } from 'marked';
 	import type { FlowPage, FlowSummary } from '$lib/flow/pages.ts';
 
+	/** The complaint is read at build time, so that the list does without a reader of Markdown. */
+	export type ListedFlow = Omit<FlowSummary, 'about'> & { about: Token[] };
+
 	/** Every flow of the library, in the order of their files. */
-	export const flows: readonly FlowSummary[];
+	export const flows: readonly ListedFlow[];
 	/** One flow's page, fetched when asked for; nothing where no flow has that id. */
 	export const openFlow: (id: string) => Promise<FlowPage | undefined>;
 }

@@ -4,6 +4,17 @@ import { delimiter, join } from 'node:path';
 
 /** Finds a Chromium for the browser tests, or installs one. */
 
+/** What a Chromium is started with: no sandbox for root, which has none, and no network of its own. */
+export const launchArgs = (): string[] => [
+	...(process.getuid?.() === 0 ? ['--no-sandbox'] : []),
+	'--disable-gpu',
+	'--disable-quic',
+	'--disable-background-networking',
+	'--disable-component-update',
+	'--disable-sync',
+	'--no-first-run'
+];
+
 const NAMES = ['chromium', 'chromium-browser', 'google-chrome-stable', 'google-chrome', 'microsoft-edge'];
 
 const USUAL_PLACES = [

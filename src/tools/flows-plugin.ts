@@ -1,9 +1,11 @@
 import { join } from 'node:path';
+import { lexer } from 'marked';
 import type { Plugin } from 'vite';
 import { printFinding } from '../lib/flow/finding.ts';
 import { loadLibrary, type LoadResult } from '../lib/flow/load.ts';
 import { pageOf, summaryOf } from '../lib/flow/pages.ts';
 import type { Library } from '../lib/flow/library.ts';
+import type { Flow } from '../lib/flow/schema.ts';
 import { readFlowFiles } from './flow-files.ts';
 
 /**
@@ -16,13 +18,19 @@ const RESOLVED = `\0${NAME}`;
 
 const asData = (value: unknown): string => `JSON.parse(${JSON.stringify(JSON.stringify(value))})`;
 
+/** A flow as the first page lists it, its complaint read from Markdown already. */
+function listed(library: Library, flow: Flow) {
+	const summary = summaryOf(library, flow);
+	return { ...summary, about: [...lexer(summary.about)] };
+}
+
 function indexModule(library: Library): string {
 	const list = Object.values(library.flows);
 	const openers = list.map(
 		({ id }) => `${JSON.stringify(id)}: () => import(${JSON.stringify(`${NAME}/${id}`)})`
 	);
 	return [
-		`export const flows = ${asData(list.map((flow) => summaryOf(library, flow)))};`,
+		`export const flows = ${asData(list.map((flow) => listed(library, flow)))};`,
 		`const openers = { ${openers.join(', ')} };`,
 		'export const openFlow = async (id) => Object.hasOwn(openers, id) ? (await openers[id]()).default : undefined;'
 	].join('\n');

@@ -72,7 +72,7 @@ test('nothing runs off a screen of 320 px', async ({ page }) => {
 test('a symptom is reached and opened by keyboard alone', async ({ page }) => {
 	await page.goto('./');
 	const first = flowLinks(page).first();
-	for (let press = 0; press < 6; press++) {
+	for (let press = 0; press < 12; press++) {
 		await page.keyboard.press('Tab');
 		if (await first.evaluate((link) => link === document.activeElement)) break;
 	}

@@ -1,21 +1,10 @@
 import { defineConfig, devices } from '@playwright/test';
-import { readyBrowser } from '../../src/tools/browser.ts';
+import { launchArgs, readyBrowser } from '../../src/tools/browser.ts';
 
 const browser = await readyBrowser();
 if (!browser.ok) throw new Error(browser.hint);
 
-const launchOptions = {
-	executablePath: browser.path,
-	args: [
-		...(process.getuid?.() === 0 ? ['--no-sandbox'] : []),
-		'--disable-gpu',
-		'--disable-quic',
-		'--disable-background-networking',
-		'--disable-component-update',
-		'--disable-sync',
-		'--no-first-run'
-	]
-};
+const launchOptions = { executablePath: browser.path, args: launchArgs() };
 
 export default defineConfig({
 	testDir: '.',

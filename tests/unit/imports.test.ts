@@ -27,7 +27,10 @@ const RULES: Record<string, Rule> = {
 	'src/lib/ui': { folders: inLib(CORE), packages: [...FACE, 'marked'] },
 	'src/routes': { folders: ['src/lib'], packages: [...FACE, '@sveltejs/kit', '@fontsource-variable/'] },
 	'src/service-worker': { folders: [], packages: ['$service-worker'] },
-	'src/tools': { folders: inLib(CORE), packages: ['node:', 'vite', '@playwright/test', 'yaml', 'zod'] }
+	'src/tools': {
+		folders: inLib(CORE),
+		packages: ['node:', 'vite', '@playwright/test', 'marked', 'yaml', 'zod']
+	}
 };
 
 interface Import {

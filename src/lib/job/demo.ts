@@ -1,6 +1,6 @@
-import { runCalculation } from '../calculations/index.ts';
+import { calculationOf, runCalculation } from '../calculations/index.ts';
 import type { Power } from '../flow/machine-types.ts';
-import type { EventData, EventKind, Intake, Reading } from './events.ts';
+import type { EventData, EventKind, Intake, Json, Reading } from './events.ts';
 
 /**
  * A job on a set that was never built, to be looked at and played with. Every value in it is invented. It is faint
@@ -8,7 +8,7 @@ import type { EventData, EventKind, Intake, Reading } from './events.ts';
  */
 
 /** What a person entered, in the order of entering. */
-export type Entry = { [Kind in EventKind]: { kind: Kind; data: EventData[Kind] } }[EventKind];
+export type Entry = { [Kind in EventKind]: readonly [kind: Kind, data: EventData[Kind]] }[EventKind];
 
 const FLOW = 'weak-on-am-fine-on-fm';
 
@@ -23,14 +23,11 @@ const intake: Intake = {
 	playing: false
 };
 
-const power = (to: Power, volts?: [number, number]): Entry => ({
-	kind: 'power',
-	data: volts ? { to, volts } : { to }
-});
+const power = (to: Power, volts?: [number, number]): Entry => ['power', volts ? { to, volts } : { to }];
 
 const answer = (step: string, outcome: string, reading?: Reading): Entry[] => [
-	{ kind: 'took', data: { flow: FLOW, step } },
-	{ kind: 'answered', data: { flow: FLOW, step, outcome, sure: true, ...(reading ? { reading } : {}) } }
+	['took', { flow: FLOW, step }],
+	['answered', { flow: FLOW, step, outcome, sure: true, ...(reading ? { reading } : {}) }]
 ];
 
 const volts = (typed: string, value: number, point: string): Reading => ({
@@ -46,10 +43,20 @@ const volts = (typed: string, value: number, point: string): Reading => ({
 function sum(): Entry {
 	const done = runCalculation('dial-frequencies', { f_signal_kHz: 1000, IF_kHz: 470, side: 'above' });
 	if (!done.ok) throw new Error(done.problems[0]?.message);
-	const { id, given, outputs, sentence, verdict } = done;
-	const said = { sentence, ...(verdict === undefined ? {} : { verdict }) };
-	const title = 'Where the oscillator is heard';
-	return { kind: 'calculated', data: { calculation: id, title, given, outputs, step: 'v-lo', ...said } };
+	const { id, sentence, verdict } = done;
+	return [
+		'calculated',
+		{
+			calculation: id,
+			title: calculationOf(id)?.title ?? id,
+			// Numbers and words, as every sum gives them.
+			given: done.given as Record<string, Json>,
+			outputs: done.outputs as Record<string, Json>,
+			sentence,
+			step: 'v-lo',
+			...(verdict === undefined ? {} : { verdict })
+		}
+	];
 }
 
 export interface Demo {
@@ -72,10 +79,7 @@ export const demo = (): Demo => ({
 		...answer('v-lo', 'runs', volts('-8.6', -8.6, 'oscillator.grid')),
 		sum(),
 		...answer('v-det', 'healthy', volts('-4.2 V', -4.2, 'am-detector.load')),
-		{
-			kind: 'noted',
-			data: { step: 'v-det', text: 'Loud for a second after switching on, then faint.' }
-		},
+		['noted', { step: 'v-det', text: 'Loud for a second after switching on, then faint.' }],
 		power('off')
 	]
 });

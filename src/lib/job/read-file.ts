@@ -1,3 +1,4 @@
+import './no-jit.ts';
 import { z } from 'zod';
 import type { Library } from '../flow/library.ts';
 import { Caution, Flow, Source, Step, Suspect } from '../flow/schema.ts';

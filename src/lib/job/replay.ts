@@ -179,9 +179,11 @@ const HANDLERS: { [Kind in EventKind]: Handler<Kind> } = {
 };
 
 function contextFor(state: JobState, event: JobEvent, { service, today, snapshots }: Setting): LineContext {
-	const { flow: id, step } = event.data as { flow?: string; step?: string };
+	const { flow: id, step, part } = event.data as { flow?: string; step?: string; part?: string };
 	const holder = Object.values(state.flows).find(
-		({ run }) => step !== undefined && Object.hasOwn(run.resolved.steps, step)
+		({ run }) =>
+			(step !== undefined && Object.hasOwn(run.resolved.steps, step)) ||
+			run.resolved.suspects.some((suspect) => suspect.id === part)
 	);
 	const flow = own(state.flows, id) ?? holder;
 	const planId = event.kind === 'intake' ? event.data.plan : state.intake?.plan;
@@ -190,6 +192,7 @@ function contextFor(state: JobState, event: JobEvent, { service, today, snapshot
 		resolved: flow?.run.resolved,
 		plan: libraries.map((library) => library && own(library.plans, planId)).find((plan) => plan),
 		suspect: flow && contextOf(flow.run).suspect,
+		measured: state.notes.some((note) => part !== undefined && note.part === part),
 		...(flow && event.kind === 'answered'
 			? { outcome: outcomeOf(flow.run.resolved, event.data, service) }
 			: {})

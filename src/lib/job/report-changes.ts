@@ -2,7 +2,7 @@ import { nameOf } from '../flow/explain.ts';
 import { PART_WAS, RESULTS, SYMPTOM_NOW } from './events.ts';
 import { linesOf, type ReportLine } from './report-lines.ts';
 import { allRuns, type JobState } from './state.ts';
-import type { TrailLine } from './trail.ts';
+import { WITHOUT_PROOF, type TrailLine } from './trail.ts';
 
 /** A change of a part with the proof that followed it, in its own flow. */
 interface Change {
@@ -32,15 +32,18 @@ function suspectBefore(state: JobState, line: TrailLine): string | undefined {
 	const named = before.findLast(
 		({ kind, flow, undone }) => kind === 'suspected' && flow === line.flow && !undone
 	);
-	return line.flow === undefined ? undefined : named?.what;
+	const same = named?.what === line.what.replace('Changed', 'Suspected');
+	return line.flow === undefined || same ? undefined : named?.what;
 }
 
 export const changedLines = (state: JobState): ReportLine[] =>
 	changesOf(state).map(({ line, proof, suspect }) => ({
 		text: [line.what, line.answer].filter(Boolean).join('; '),
 		at: line.at,
-		meaning: [suspect, proof ? undefined : 'changed without proof'].filter(Boolean).join('; '),
-		...(proof ? {} : { open: true as const })
+		meaning: [suspect, proof ? undefined : 'the symptom was not tried again after it']
+			.filter(Boolean)
+			.join('; '),
+		...(proof && !line.answer?.includes(WITHOUT_PROOF) ? {} : { open: true as const })
 	}));
 
 /** What the log says of each proof, part by part. */

@@ -26,7 +26,7 @@ function setLines({ intake, flows, earlier }: JobState): ReportLine[] {
 	const { mains, meter, instruments, history, playing } = intake;
 	return [
 		{ text: intake.title },
-		...(plan ? [{ text: plan.title }] : []),
+		...(plan && plan.title !== intake.title ? [{ text: plan.title }] : []),
 		{
 			text: playing ? 'It was running on full mains when it came in.' : 'It was not running when it came in.'
 		},

@@ -104,7 +104,12 @@ export interface LineContext {
 	outcome?: string;
 	/** The part in hand. */
 	suspect?: string | undefined;
+	/** Something was measured on the part that the event names, and noted, before. */
+	measured?: boolean;
 }
+
+/** Of a part that was changed with nothing measured on it before. */
+export const WITHOUT_PROOF = 'without proof';
 
 type Wording = { [Kind in EventKind]?: (data: EventData[Kind], context: LineContext) => Words };
 
@@ -129,16 +134,18 @@ const WORDING: Wording = {
 	repairing: (_, { resolved, suspect }) => ({
 		what: `Repair begun${suspect ? `: ${suspectName(resolved, suspect)}` : ''}`
 	}),
-	'part-changed': ({ part, fitted }) => ({
-		what: `Changed: ${part}`,
-		...(fitted ? { answer: `fitted: ${fitted}` } : {})
-	}),
+	'part-changed': ({ part, fitted }, { resolved, measured }) => {
+		const answer = joined(fitted && `fitted: ${fitted}`, measured ? '' : WITHOUT_PROOF);
+		return { what: `Changed: ${suspectName(resolved, part)}`, ...(answer ? { answer } : {}) };
+	},
 	proved: ({ symptom, partWas }) => ({
 		what: 'Symptom proved again',
 		answer: joined(SYMPTOM_NOW[symptom], PART_WAS[partWas])
 	}),
 	calculated: ({ title, sentence }) => ({ what: title, answer: sentence }),
-	noted: ({ text, part }) => ({ what: part ? `Note on ${part}: ${text}` : `Note: ${text}` }),
+	noted: ({ text, part }, { resolved }) => ({
+		what: part ? `Note on ${suspectName(resolved, part)}: ${text}` : `Note: ${text}`
+	}),
 	resolved: ({ step }, { resolved }) => ({ what: `Contradiction settled: ${stepTitle(resolved, step)}` }),
 	'gave-up': () => ({ what: 'Left unresolved' }),
 	'went-on': () => ({ what: 'Tracing goes on' }),

@@ -21,7 +21,7 @@ async function played() {
 	log.add('started', {});
 	log.add('intake', intake);
 	log.add('flow-opened', { flow, plan: intake.plan, hash });
-	for (const { kind, data } of entries) log.add(kind, data);
+	for (const [kind, data] of entries) log.add(kind, data);
 	return { flow, state: replay(log.events, { snapshots: { [hash]: kept }, today: library }) };
 }
 
@@ -53,8 +53,8 @@ describe('the demo', () => {
 		expect(first!.probability).toBeGreaterThan(0.15);
 		expect(second!.probability).toBeGreaterThan(0.15);
 		const next = suggest(now, situationIn(state, flow)!)[0]!;
-		const [one, other] = [first, second].map(({ id } = { id: '' }) => now.ids.indexOf(id));
-		const apart = next.posteriors.map((after) => (after[one!] ?? 0) / (after[other!] ?? 0));
+		const [one, other] = [now.ids.indexOf(first!.id), now.ids.indexOf(second!.id)];
+		const apart = next.posteriors.map((after) => (after[one] ?? 0) / (after[other] ?? 0));
 		expect(Math.max(...apart) / Math.min(...apart)).toBeGreaterThan(10);
 	});
 });

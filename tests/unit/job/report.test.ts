@@ -77,10 +77,13 @@ describe('the report', () => {
 		log.add('power', { to: 'unplugged', volts: [0, 0] });
 		log.add('part-changed', { part: 'mains lead' });
 		expect(section(log, 'changed')).toMatchObject([
-			{ text: 'Changed: cc-leak; fitted: new one', meaning: 'Suspected: coupling capacitor: leaky' },
-			{ text: 'Changed: mains lead', meaning: 'changed without proof', open: true }
+			{ text: 'Changed: coupling capacitor: leaky; fitted: new one; without proof', open: true },
+			{
+				text: 'Changed: mains lead; without proof',
+				meaning: 'the symptom was not tried again after it',
+				open: true
+			}
 		]);
-		expect(section(log, 'changed')[0]?.open).toBeUndefined();
 		expect(section(log, 'proof')).toMatchObject([
 			{
 				text: 'After coupling capacitor: leaky: unchanged',
@@ -90,6 +93,15 @@ describe('the report', () => {
 			{ text: 'The job is not closed.', open: true }
 		]);
 		expect(texts(log, 'not-done')).toContain('Changed: mains lead: not tested afterwards');
+	});
+
+	test('a part measured before its change is not called changed without proof', () => {
+		const log = opened(kept);
+		log.add('noted', { text: '3 Mohm (bad)', part: 'cc-leak' });
+		log.repair(FLOW, 'cc-leak', 'cured');
+		expect(texts(log, 'changed')).toEqual(['Changed: coupling capacitor: leaky; fitted: new one']);
+		expect(section(log, 'changed')[0]?.open).toBeUndefined();
+		expect(texts(log, 'notes')).toEqual(['Note on coupling capacitor: leaky: 3 Mohm (bad)']);
 	});
 
 	test('what was put off or could not be told is "not tested", never passed', () => {

@@ -16,7 +16,7 @@ export const findingsOf = (trail: readonly TrailLine[]): { id: string; text: str
 		.filter(({ kind, undone, refused }) => kind === 'answered' && !undone && refused === undefined)
 		.map(({ event, what, answer, reading }) => ({
 			id: event,
-			text: `${what}: ${[reading, answer].filter(Boolean).join(', ')}`
+			text: `${what}${what.endsWith('?') ? '' : ':'} ${[reading, answer].filter(Boolean).join(', ')}`
 		}));
 
 const AT_A_PART: Readonly<Record<string, string>> = {

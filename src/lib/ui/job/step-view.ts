@@ -11,7 +11,6 @@ import {
 } from '$lib/flow/reading.ts';
 import type { Step } from '$lib/flow/schema.ts';
 import { bestWay } from '$lib/flow/trace.ts';
-import { whereIs } from '$lib/flow/where.ts';
 import type { EventData } from '$lib/job/events.ts';
 import { fits } from '$lib/receiver/index.ts';
 import type { CautionText } from '$lib/ui/step/types.ts';
@@ -57,9 +56,15 @@ export function namedCautions(job: OpenJob, ids: readonly string[]): CautionText
 	});
 }
 
-/** Cautions for each passage from one power state to another. */
+/** Cautions for each passage from one power state to another; one that names no state belongs to the mains. */
 export const passageCautions = (job: OpenJob): CautionText[] =>
-	namedCautions(job, ['discharge', 'first-power', 'limiter-does-not-isolate', 'live-work', 'live-chassis']);
+	namedCautions(job, [
+		'discharge',
+		'first-power',
+		'limiter-does-not-isolate',
+		'live-work',
+		'live-chassis'
+	]).map((caution) => (caution.covers?.length ? caution : { ...caution, covers: ['limiter', 'live'] }));
 
 /** Sources by title, where the library has them; else as they stand. */
 export const sourceWords = ({ library }: OpenJob, source: string | string[]): string[] =>
@@ -86,7 +91,7 @@ export function stepView(job: OpenJob, id: string) {
 	const table = stepTable(resolved, step, way?.trust ?? 'full');
 	const parts =
 		suggested && whySuggested(trace, suggested, table.table, table.outcomes.indexOf(table.normal));
-	const place = 'at' in step && step.at ? whereIs(resolved.plan, step.at) : undefined;
+	const place = 'at' in step && step.at ? job.where(step.at) : undefined;
 	return {
 		step,
 		card: {

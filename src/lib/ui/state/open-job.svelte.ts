@@ -5,6 +5,7 @@ import type { Library } from '$lib/flow/library.ts';
 import type { Power } from '$lib/flow/machine-types.ts';
 import { flowFits } from '$lib/flow/resolve.ts';
 import { cleared, sectionStandings, standings, type Standing, type Trace } from '$lib/flow/trace.ts';
+import type { whereIs, Where } from '$lib/flow/where.ts';
 import type { EventData, EventKind, JobEvent } from '$lib/job/events.ts';
 import { replay, reopened } from '$lib/job/replay.ts';
 import { contextOf, stateOf, stepPower } from '$lib/job/run.ts';
@@ -34,6 +35,7 @@ export class OpenJob {
 	problem = $state<string>();
 	ready = $state(false);
 	#stop: (() => void) | undefined;
+	#whereIs: typeof whereIs | undefined;
 	#underWay: Promise<boolean> | undefined;
 
 	constructor(id: string, store: JobStore, library: Library) {
@@ -44,7 +46,8 @@ export class OpenJob {
 
 	/** Read the log and follow it; a set under power when it was left counts as off, not proved dead. */
 	async open(): Promise<void> {
-		await this.#read();
+		// The valve data come while the log is read.
+		[{ whereIs: this.#whereIs }] = await Promise.all([import('$lib/flow/where.ts'), this.#read()]);
 		this.leftAt = this.#events.at(-1)?.at ?? '';
 		this.differences = differencesFrom(this.library, this.state);
 		const off = this.#events.length > 0 ? reopened(this.state) : undefined;
@@ -157,6 +160,11 @@ export class OpenJob {
 		() => this.state.trail.findLast(({ undone, learnt }) => !undone && learnt)?.learnt ?? ''
 	);
 
+	/** Where a test point is: its name, and the pin where one may be named. */
+	where(point: string): Where | undefined {
+		return this.resolved && this.#whereIs?.(this.resolved.plan, point);
+	}
+
 	/** Flows that this set can have at all, today. */
 	readonly fitting = $derived.by(() => {
 		const plan = this.library.plans[this.state.intake?.plan ?? ''];
@@ -248,6 +256,8 @@ export class OpenJob {
 		this.#deed(['proved', { flow: this.#flowId(), symptom, partWas }]);
 	giveUp = () => this.#deed(['gave-up', { flow: this.#flowId() }]);
 	goOn = () => this.#deed(['went-on', { flow: this.#flowId() }]);
+	/** What was measured on the part in hand before it is changed. */
+	measured = (text: string) => this.add('noted', { text, part: this.context?.suspect ?? '' });
 	note = (text: string) => this.add('noted', { text, ...(this.stepId ? { step: this.stepId } : {}) });
 
 	get canUndo(): boolean {

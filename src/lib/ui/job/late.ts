@@ -1,0 +1,9 @@
+/** What a job page fetches while log and library are read: nothing of it can be shown before them. */
+export { default as NothingLeft } from '$lib/ui/step/NothingLeft.svelte';
+export { default as PowerGate } from '$lib/ui/step/PowerGate.svelte';
+export { default as Proof } from '$lib/ui/step/Proof.svelte';
+export { default as ReceiverDrawing } from '$lib/ui/receiver/ReceiverDrawing.svelte';
+export { default as SectionBars } from '$lib/ui/suspects/SectionBars.svelte';
+export { default as SuspectList } from '$lib/ui/suspects/SuspectList.svelte';
+export { default as PickUpCard } from './PickUpCard.svelte';
+export { default as StepPane } from './StepPane.svelte';
