@@ -1,5 +1,4 @@
 import { AxeBuilder } from '@axe-core/playwright';
-import type { Page } from '@playwright/test';
 import { expect, test } from './bench.ts';
 import {
 	AC_DC,
@@ -7,13 +6,13 @@ import {
 	heading,
 	HOT_OUTPUT,
 	onward,
-	openStep,
 	passGate,
 	power,
 	press,
 	startJob,
 	stepPane,
 	suspectFirst,
+	throughAllPages,
 	unfold
 } from './job-steps.ts';
 

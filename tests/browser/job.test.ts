@@ -92,7 +92,7 @@ const focusSeen = (page: Page) =>
 		if (!at || at === document.body) return true;
 		const { top, bottom, left } = at.getBoundingClientRect();
 		const over = document.elementFromPoint(left + 4, Math.max(top, 0) + Math.min(bottom - top, 20) / 2);
-		const seen = bottom > 0 && top < innerHeight && !!over && (at.contains(over) || over.contains(at));
+		const seen = bottom > 0 && top < innerHeight && over !== null && (at.contains(over) || over.contains(at));
 		return seen && (getComputedStyle(at).outlineStyle !== 'none' || at.id === 'main') ? true : at.outerHTML;
 	});
 
