@@ -100,5 +100,4 @@ test('on paper the report has no controls, and lists what was changed and what w
 	await expect(main).toContainText(/without proof/);
 	await expect(main).toContainText(/not tested/);
 	await expect(main).toContainText(/licensed practice come first/);
-	console.log(await main.innerText());
 });

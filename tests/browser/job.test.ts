@@ -85,15 +85,22 @@ test('at 40 V the set is not dead: the page stays and says discharge again', asy
 	expect((await events(page)).at(-1)).toMatchObject({ kind: 'power', data: { volts: [4, 2] } });
 });
 
-/** The focused thing is on screen, not under the bar, and drawn with an outline or a caret. */
+/** The focused thing is on screen, not under the bar, and drawn with an outline; a part of the drawing with a ring. */
 const focusSeen = (page: Page) =>
 	page.evaluate(() => {
 		const at = document.activeElement;
-		if (!at || at === document.body) return true;
-		const { top, bottom, left } = at.getBoundingClientRect();
-		const over = document.elementFromPoint(left + 4, Math.max(top, 0) + Math.min(bottom - top, 20) / 2);
-		const seen = bottom > 0 && top < innerHeight && over !== null && (at.contains(over) || over.contains(at));
-		return seen && (getComputedStyle(at).outlineStyle !== 'none' || at.id === 'main') ? true : at.outerHTML;
+		if (!at || at === document.body || at.id === 'main') return true;
+		const { top, bottom, left, right } = at.getBoundingClientRect();
+		const over = document.elementFromPoint(
+			(left + right) / 2,
+			(Math.max(top, 0) + Math.min(bottom, innerHeight)) / 2
+		);
+		const clear = over !== null && (at.contains(over) || over.contains(at) || over.closest('svg') !== null);
+		const ring = at.querySelector('.ring');
+		const drawn = ring
+			? getComputedStyle(ring).stroke !== 'none'
+			: getComputedStyle(at).outlineStyle !== 'none';
+		return (clear && drawn) || at.outerHTML;
 	});
 
 /** Tab, and further, to the thing with this name; the focus is seen on the way. */
