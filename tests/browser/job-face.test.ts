@@ -21,6 +21,8 @@ for (const colorScheme of ['light', 'dark'] as const)
 		page,
 		complaints
 	}) => {
+		// Ten pages, each looked over whole.
+		test.setTimeout(60_000);
 		await page.emulateMedia({ colorScheme });
 		await throughAllPages(page, async (name) => {
 			const { violations } = await new AxeBuilder({ page }).analyze();

@@ -45,6 +45,11 @@ test('no live step opens before the lamp limiter and full mains, by button, draw
 
 	await press(page, 'Not now');
 	await expect(proposed(page)).toBeVisible();
+	await unfold(page, 'Receiver');
+	await onward(page, () => page.getByRole('button', { name: /^Test point: Oscillator grid/ }).click());
+	await expect(heading(page)).toHaveText('Put it on the limiter');
+	await press(page, 'Not now');
+	await expect(proposed(page)).toBeVisible();
 	await power(page).click();
 	await expect(page.getByRole('button', { name: 'Put it on full mains' })).toBeDisabled();
 	await page.keyboard.press('Escape');
@@ -73,9 +78,7 @@ test('undo brings back no step that the power state forbids', async ({ page }) =
 
 test('a step on the dead chassis opens by two typed readings only', async ({ page }) => {
 	await startJob(page, { playing: true });
-	await unfold(page, 'Suspects');
 	await answer(page);
-	await page.getByRole('button', { name: 'Why this?' }).isVisible();
 	const cold = stepPane(page).getByRole('button', { name: /, unplugged$/ });
 	for (let asked = 0; asked < 8 && !(await cold.first().isVisible()); asked++) await answer(page);
 	await cold.first().click();

@@ -9,7 +9,7 @@ const launchOptions = { executablePath: browser.path, args: launchArgs() };
 export default defineConfig({
 	testDir: '.',
 	outputDir: '../../test-results',
-	timeout: 30_000,
+	timeout: 60_000,
 	forbidOnly: true,
 	fullyParallel: true,
 	projects: [
