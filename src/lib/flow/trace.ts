@@ -1,4 +1,4 @@
-import { SECTIONS, type SectionId } from '../receiver/index.ts';
+import { SECTIONS, stagesOn, type SectionId } from '../receiver/index.ts';
 import { outcomeLikelihood, posterior, softOutcome, TRUST, withoutExplained } from '../suspects/index.ts';
 import { entryLikelihood, stepTable, type StepTable } from './evidence.ts';
 import { expectedAt, judgeReading, type ServiceVolts } from './reading.ts';
@@ -185,24 +185,39 @@ export interface Cleared {
 	places: { id: string; title: string }[];
 }
 
-/** What the answers so far, the complaint included, have cleared. */
+/**
+ * What the answers so far have cleared. A band that plays is an answer, so a complaint with one counts; a complaint
+ * alone (it distorts) makes other parts likelier, but clears nobody.
+ */
 export function cleared(trace: Trace): Cleared {
-	const before = sectionStandings(trace, trace.words);
+	const plays = Object.values(trace.resolved.heard).includes('good');
+	const start = plays ? trace.words : trace.entry;
+	const before = sectionStandings(trace, start);
 	const now = sectionStandings(trace);
 	const sections = (Object.keys(SECTIONS) as SectionId[]).filter(
 		(id) => before[id] !== undefined && isCleared(before[id], now[id] ?? 0)
 	);
-	const placesBefore = sumBy(trace, trace.words, ({ place }) => place);
-	const placesNow = sumBy(trace, trace.now, ({ place }) => place);
+	return { sections, places: clearedPlaces(trace, start, sections) };
+}
+
+/** Stages that only a band which plays goes through: nothing in them is even suspected. */
+const playsThrough = ({ resolved: { plan, heard } }: Trace): string[] =>
+	Object.keys(heard).flatMap((band) => (heard[band] === 'good' ? stagesOn(plan, band) : []));
+
+/** Stages and lines cleared in sections that are not cleared as a whole. */
+function clearedPlaces(
+	trace: Trace,
+	start: readonly number[],
+	sections: readonly SectionId[]
+): Cleared['places'] {
+	const before = sumBy(trace, start, ({ place }) => place);
+	const now = sumBy(trace, trace.now, ({ place }) => place);
+	const unsuspected = playsThrough(trace);
 	const { plan } = trace.resolved;
-	const places = Object.keys({ ...plan.stages, ...plan.lines })
-		.filter((id) => isCleared(placesBefore[id] ?? 0, placesNow[id] ?? 0))
-		.map((id) => ({
-			id,
-			section: (plan.stages[id] ?? plan.lines[id])?.section,
-			title: (plan.stages[id] ?? plan.lines[id])?.title ?? id
-		}))
-		.filter(({ section }) => !section || !sections.includes(section))
-		.map(({ id, title }) => ({ id, title }));
-	return { sections, places };
+	return Object.entries({ ...plan.stages, ...plan.lines })
+		.filter(([, { section }]) => !sections.includes(section))
+		.filter(([id]) =>
+			before[id] === undefined ? unsuspected.includes(id) : isCleared(before[id], now[id] ?? 0)
+		)
+		.map(([id, { title }]) => ({ id, title }));
 }

@@ -58,6 +58,12 @@ describe('FM plays, AM faint', () => {
 		expect(cleared(separate).sections).not.toContain('if');
 	});
 
+	test('a complaint without a band that plays clears nobody', () => {
+		const distorted = trace(hot, evidence());
+		expect(cleared(distorted)).toEqual({ sections: [], places: [] });
+		expect(learnt(undefined, distorted)).toBe('AM is distorted, FM is distorted, Gram input is distorted.');
+	});
+
 	test('without an answer nobody is called likely', () => {
 		expect(standings(start)[0]?.probability).toBeLessThan(0.6);
 	});
