@@ -17,6 +17,7 @@ import { describe } from '../lib/job/summary.ts';
 import { entropy, informationGain } from '../lib/suspects/index.ts';
 import { stepTable } from '../lib/flow/evidence.ts';
 import { readFlowFiles } from './flow-files.ts';
+import { benchPage } from './bench-page.ts';
 import { processIo, type Io } from './io.ts';
 import { openLibrary } from './library.ts';
 
@@ -197,6 +198,21 @@ const shippedFlows = (library: Library): ResolvedFlow[] =>
 		return plan ? [resolveFlow(library, flow, plan)] : [];
 	});
 
+async function pageRows(root: string): Promise<Row[]> {
+	const times = await benchPage(root);
+	if (!times) return [{ what: 'on the page', figure: '-', ratio: 'no built app, or no browser', goal: '' }];
+	const row = (what: string, all: number[]): Row => {
+		const middle = median(all);
+		const worst = all.at(-1) ?? Number.NaN;
+		const ratio = `${(middle / GOAL_MS).toFixed(2)} of the goal; slowest of ${all.length} ${ms(worst)}`;
+		return { what, figure: ms(middle), ratio, goal: `${GOAL_MS} ms` };
+	};
+	return [
+		row('on the page: from the tap to the next question', times.shown),
+		row('on the page: one entry on disk', times.kept)
+	];
+}
+
 /** Print what an answer costs, what the library costs, and how well each flow asks. */
 export async function main(io: Io, root = process.cwd()): Promise<number> {
 	const library = openLibrary(root, io);
@@ -204,6 +220,7 @@ export async function main(io: Io, root = process.cwd()): Promise<number> {
 	const flows = shippedFlows(library);
 	const rows: Row[] = [];
 	for (const resolved of flows) rows.push(...(await answerRows(library, resolved)));
+	rows.push(...(await pageRows(root)));
 	io.out(printTable([...rows, libraryRow(root), ...flows.flatMap(flowRows)]));
 	return 0;
 }

@@ -1,10 +1,8 @@
-import { once } from 'node:events';
 import { existsSync, mkdirSync, readFileSync, statSync } from 'node:fs';
-import type { AddressInfo } from 'node:net';
 import { join } from 'node:path';
 import { chromium, type Browser } from '@playwright/test';
 import { launchArgs, readyBrowser } from './browser.ts';
-import { staticServer } from './static-server.ts';
+import { served } from './static-server.ts';
 
 /** Draws the pictures of the README from the demo, and the icons from `static/icon.svg`. Needs a built app. */
 
@@ -57,20 +55,8 @@ async function drawIcon(browser: Browser, { name, edge, fill }: (typeof ICONS)[n
 	return path;
 }
 
-/** Served from a port of its own while `work` looks at it. */
-async function served<Value>(work: (address: string) => Promise<Value>): Promise<Value> {
-	const server = staticServer(BUILD, '/').listen(0, '127.0.0.1');
-	await once(server, 'listening');
-	try {
-		return await work(`http://localhost:${(server.address() as AddressInfo).port}/`);
-	} finally {
-		server.closeAllConnections();
-		server.close();
-	}
-}
-
 async function drawAll(browser: Browser): Promise<string[]> {
-	const pictures = await served(async (address) => {
+	const pictures = await served(BUILD, async (address) => {
 		const paths: string[] = [];
 		for (const shot of SHOTS) paths.push(await photograph(browser, address, shot));
 		return paths;

@@ -1,3 +1,5 @@
+import { once } from 'node:events';
+import type { AddressInfo } from 'node:net';
 import { readFile, stat } from 'node:fs/promises';
 import { createServer, type ServerResponse } from 'node:http';
 import { extname, join, normalize, sep } from 'node:path';
@@ -80,3 +82,15 @@ export const staticServer = (root: string, base: string) =>
 			);
 		}
 	});
+
+/** Served from a port of its own while `work` looks at it. */
+export async function served<Value>(root: string, work: (address: string) => Promise<Value>): Promise<Value> {
+	const server = staticServer(root, '/').listen(0, '127.0.0.1');
+	await once(server, 'listening');
+	try {
+		return await work(`http://localhost:${(server.address() as AddressInfo).port}/`);
+	} finally {
+		server.closeAllConnections();
+		server.close();
+	}
+}
