@@ -11,7 +11,7 @@ interface Wording {
 	remedy: string;
 }
 
-const GUIDE = 'Compare with the guide for flow authors.';
+const GUIDE = 'Compare with "Add a symptom" in DEVELOPERS.md.';
 
 /** How a message of ours begins its remedy: "what is wrong. Use this." or the remedy alone. */
 const REMEDY = /^(?:use|write|say|name|give|compare) /i;

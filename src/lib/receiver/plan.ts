@@ -90,7 +90,7 @@ const Point = z.strictObject({
 
 const PartValue = z.strictObject({ title: z.string(), value: z.string(), source: Sources });
 
-/** A receiver plan: one family of sets, as data. See `flows/README.md` for the meaning of each key. */
+/** A receiver plan: one family of sets, as data. What each key means stands beside it; how a plan comes in, in DEVELOPERS.md. */
 export const Plan = z.strictObject({
 	id: Name,
 	title: z.string(),
