@@ -1,10 +1,11 @@
 import type { SourceId } from './sources.ts';
 
-export type Base = 'B9A' | 'B7G';
+/** P8 is the side contact, Y8A the steel valve. */
+export type Base = 'B9A' | 'B7G' | 'B8A' | 'B8G' | 'octal' | 'P8' | 'Y8A' | 'UX4' | 'UX6';
 
 /**
  * How the pins were checked: a maker's sheet was read, for this type or for a sister type; two independent sources agree; one
- * source; from memory.
+ * source; from memory; no pins are given.
  */
 export type PinEvidence =
 	| 'maker_sheet'
@@ -14,7 +15,8 @@ export type PinEvidence =
 	| 'one_source_and_sister'
 	| 'one_source'
 	| 'one_source_sister'
-	| 'memory';
+	| 'memory'
+	| 'none';
 
 /**
  * Figures by keyed name, which carries the unit in small letters (`ik_max_ma`, `rg1_max_auto_mohm` in megohms). `_calc_` in a
@@ -26,6 +28,8 @@ export type Figures = Readonly<Record<string, number>>;
 export interface Limits {
 	figures: Figures;
 	source: SourceId;
+	/** Figures that are from memory, although the source covers the others. */
+	fromMemory?: readonly string[];
 	note?: string;
 }
 
@@ -50,6 +54,10 @@ export interface Heater {
 	amps: number;
 	/** Usual in a series chain: chassis and heater pins may be at the mains. */
 	seriesChain: boolean;
+	/** The filament is the cathode. */
+	directlyHeated?: true;
+	/** Volts of the section that a dial lamp shunts. */
+	tapSectionVolts?: number;
 	sources: readonly SourceId[];
 	alternative?: { volts: number; amps: number; how: string };
 }
@@ -58,6 +66,8 @@ export interface Valve {
 	type: string;
 	equivalents: readonly string[];
 	equivalentSources: readonly SourceId[];
+	/** Other types that will do with the difference in brackets. */
+	nearEquivalents?: readonly string[];
 	kind: string;
 	roles: readonly string[];
 	base: Base;
@@ -66,8 +76,14 @@ export interface Valve {
 	 * systems, `ic` an internal connection that is left free.
 	 */
 	pins: Readonly<Record<number, string>>;
+	/** What the cap on the bulb is, as a pin: `pentode:g1`. */
+	topCap?: string;
 	/** Pins that are not listed are not known: leave them alone. */
 	pinsPartial?: true;
+	/** Single pins that a source confirms, where the others are from memory. */
+	pinsChecked?: readonly number[];
+	/** Of which type the pins were read, where not of this one. */
+	pinBasis?: string;
 	/** Pins that carry HT. */
 	htPins: readonly number[];
 	evidence: PinEvidence;

@@ -1,4 +1,4 @@
-import type { Valve } from './types.ts';
+import type { Valve } from '../types.ts';
 
 /** Seven-pin valves of the American AC/DC set, heaters in series. */
 export const miniature: readonly Valve[] = [

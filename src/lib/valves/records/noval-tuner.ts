@@ -1,4 +1,4 @@
-import type { Valve } from './types.ts';
+import type { Valve } from '../types.ts';
 
 /** Noval valves of tuner and frequency changer. */
 export const novalTuner: readonly Valve[] = [

@@ -1,4 +1,4 @@
-import type { Valve } from './types.ts';
+import type { Valve } from '../types.ts';
 
 /** Noval valves of IF stages and detectors. */
 export const novalIf: readonly Valve[] = [

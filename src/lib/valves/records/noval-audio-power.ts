@@ -1,4 +1,4 @@
-import type { Valve } from './types.ts';
+import type { Valve } from '../types.ts';
 
 /** Noval valves of audio, output, supply and tuning indicator. */
 export const novalAudioPower: readonly Valve[] = [
