@@ -6,8 +6,8 @@ export interface BaseShape {
 	american: string;
 	pins: number;
 	/**
-	 * `gap`: pins evenly on a circle with one place left out, between the last and the first; `mark`: evenly all round, counted from a
-	 * key, spigot or pip; `rows`: two thick pins tell the way round; `contacts`: contacts on the side, not numbered here.
+	 * `gap`: evenly on a circle with one place left out between the last and the first; `mark`: evenly all round, counted from a
+	 * key, spigot or pip; `thick-pins`: the first and the last pin tell the way round; `contacts`: not numbered here.
 	 */
 	order: 'gap' | 'mark' | 'thick-pins' | 'contacts';
 	/** What the first pin is counted from, as the eye and the finger find it. */
@@ -90,6 +90,15 @@ export const bases: Readonly<Record<Base, BaseShape>> = {
 		order: 'thick-pins',
 		mark: 'the two thick pins, which are 1 and 4',
 		heater: [1, 4],
+		basis: 'from memory'
+	},
+	UX5: {
+		name: 'American 5-pin (UX5)',
+		american: '5-pin',
+		pins: 5,
+		order: 'thick-pins',
+		mark: 'the two heater pins, which are 1 and 5 and stand closer together than the rest',
+		heater: [1, 5],
 		basis: 'from memory'
 	},
 	UX6: {

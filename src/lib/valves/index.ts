@@ -1,5 +1,11 @@
 export { bases, valves } from './data.ts';
 export { findValve, type FoundValve, limitsOf, type OfSystem, operatingPoints } from './find.ts';
-export { type PinFinding, pinOf } from './pins.ts';
+export { type PinFinding, pinOf, trusted } from './pins.ts';
 export { type SourceId, type ValveSource, valveSources } from './sources.ts';
 export type * from './types.ts';
+export { countTo, type PinPlace, pinPlaces, type Side } from './base-view.ts';
+export type { BaseShape } from './bases.ts';
+export { type FigureLine, figureLines } from './figure-words.ts';
+export { type PinLine, pinLines } from './pin-words.ts';
+export { searchValves } from './search.ts';
+export { sistersOf } from './sisters.ts';

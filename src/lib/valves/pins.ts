@@ -64,7 +64,8 @@ function placesByCode(valve: Valve, electrode: string, system: string | undefine
 	return [];
 }
 
-const trusted = (evidence: PinEvidence): boolean =>
+/** Whether the evidence allows a pin to be named: a maker's sheet, or two independent sources. */
+export const trusted = (evidence: PinEvidence): boolean =>
 	evidence.startsWith('maker_sheet') || evidence.startsWith('two_sources');
 
 const unnamed = (valve: Valve, advice: string): PinFinding => ({

@@ -1,7 +1,7 @@
 import type { SourceId } from './sources.ts';
 
 /** P8 is the side contact, Y8A the steel valve. */
-export type Base = 'B9A' | 'B7G' | 'B8A' | 'B8G' | 'octal' | 'P8' | 'Y8A' | 'UX4' | 'UX6';
+export type Base = 'B9A' | 'B7G' | 'B8A' | 'B8G' | 'octal' | 'P8' | 'Y8A' | 'UX4' | 'UX5' | 'UX6';
 
 /**
  * How the pins were checked: a maker's sheet was read, for this type or for a sister type; two independent sources agree; one
