@@ -5,7 +5,8 @@ import {
 	calculations,
 	type Input,
 	rangeOf,
-	runCalculation
+	runCalculation,
+	withLabels
 } from '../lib/calculations/index.ts';
 import { unitOfKey } from '../lib/quantity/index.ts';
 
@@ -19,12 +20,36 @@ const USAGE = `usage: npm run -s calculate -- ID 'JSON'
        npm run -s calculate -- --list
 for example: npm run -s calculate -- resistor-drop '{"R_ohm": 1200, "V": 60}'`;
 
+/** What an input takes, in words. */
+function takes(input: Input): string {
+	const inUnit = (key: string): string => {
+		const { symbol } = unitOfKey(key);
+		return symbol && `, in ${symbol}`;
+	};
+	switch (input.kind) {
+		case 'number':
+			return `${input.label}${inUnit(input.key)}, ${rangeOf(input)}`;
+		case 'numbers':
+			return `${input.label}${inUnit(input.key)}, a list of ${input.least} to ${input.most}, each ${rangeOf(input)}`;
+		case 'rows': {
+			const columns = Object.values(input.columns);
+			const each = columns.map((cell) => `${cell.key} (${cell.label}, ${rangeOf(cell)})`);
+			return `${input.label}, ${input.least} to ${input.most} rows [${each.join(', ')}]`;
+		}
+		case 'text':
+			return `${input.label}, a text such as ${input.example}`;
+		case 'list': {
+			const order = input.places ? `, in the order ${input.places.join(', ')}` : ', some of';
+			return `${input.label}${order}: ${input.options.join(' | ')}`;
+		}
+		default:
+			return `${input.label}: ${input.options.join(' | ')}`;
+	}
+}
+
 function lineOf(input: Input, free: boolean): string {
-	const note = free ? ', may be left out' : '';
-	if (input.kind !== 'number') return `  ${input.key}: ${input.label}: ${input.options.join(' | ')}${note}`;
-	const other = input.alsoKeys ? ` (or ${input.alsoKeys.join(', ')})` : '';
-	const unit = unitOfKey(input.key).symbol;
-	return `  ${input.key}${other}: ${input.label}${unit && `, in ${unit}`}, ${rangeOf(input)}${note}`;
+	const other = input.kind === 'number' && input.alsoKeys ? ` (or ${input.alsoKeys.join(', ')})` : '';
+	return `  ${input.key}${other}: ${takes(input)}${free ? ', may be left out' : ''}`;
 }
 
 function entryOf({ id, title, inputs, ways = [] }: Calculation): string {
@@ -57,10 +82,14 @@ function readJson(text: string): { given: Record<string, unknown> } | { message:
 
 function calculate(id: string, text: string, io: Io): number {
 	// An unknown id is the first thing to say, whatever the inputs look like.
-	const read = calculationOf(id) ? readJson(text) : { given: {} };
+	const calculation = calculationOf(id);
+	const read = calculation ? readJson(text) : { given: {} };
 	if ('message' in read) return fail(io, `${id}: ${read.message}`);
 	const answer = runCalculation(id, read.given);
-	if (!answer.ok) return fail(io, answer.problems.map(({ message }) => `${id}: ${message}`).join('\n'));
+	if (!answer.ok) {
+		const words = answer.problems.map((one) => (calculation ? withLabels(calculation, one) : one.message));
+		return fail(io, words.map((message) => `${id}: ${message}`).join('\n'));
+	}
 	io.out(JSON.stringify({ ...answer, ok: undefined }));
 	return 0;
 }

@@ -3,7 +3,8 @@ import type { Page } from '@playwright/test';
 import { expect, test } from './bench.ts';
 
 const field = (page: Page, label: string) => page.getByRole('textbox', { name: label });
-const resistor = (page: Page) => field(page, 'Resistor, measured cold and unplugged');
+const resistor = (page: Page) =>
+	page.getByRole('textbox', { name: /^Resistor, measured cold and unplugged/ });
 const volts = (page: Page) => page.getByRole('textbox', { name: /^Volts across it( V)?$/ });
 const result = (page: Page) => page.getByRole('region', { name: 'Result', exact: true });
 
@@ -14,8 +15,8 @@ test('the header leads to the sums, and a word finds the one that is wanted', as
 	const rows = page.getByRole('main').getByRole('listitem');
 	expect(await rows.count()).toBeGreaterThan(5);
 	await page.getByRole('searchbox').fill('overloaded');
-	await expect(page.getByRole('status').filter({ hasText: /1 of \d+ sums/ })).toBeVisible();
-	await rows.getByRole('link').click();
+	await expect(page.getByRole('status').filter({ hasText: /^[1-5] of \d+ sums$/ })).toBeVisible();
+	await rows.getByRole('link', { name: /^Is this resistor overloaded/ }).click();
 	await expect(page.getByRole('heading', { level: 1 })).toContainText('Is this resistor overloaded');
 });
 
@@ -147,8 +148,81 @@ test('the order of alignment is a table below its warnings', async ({ page }) =>
 
 test('an example with a known result fills the form', async ({ page }) => {
 	await page.goto('./sums/resistor-drop/');
-	await page.getByRole('link', { name: '10 kΩ, 50 V' }).click();
+	await page.getByRole('link', { name: 'R 10 kΩ, V 50 V' }).click();
 	await expect(result(page)).toContainText(/5.mA.*0\.25.W/s);
+});
+
+const reforming =
+	'./sums/reform-progress/#limit_mA=1.1&V_applied=350&V_working=350&series_min_mA=10|3.1;30|2.6;60|2.45;90|2.4';
+const cell = (page: Page, column: RegExp, row: number) =>
+	page.getByRole('textbox', { name: new RegExp(`${column.source}.*row ${row}$`) });
+
+test('readings of a reforming capacitor are typed row by row, and the address keeps them', async ({
+	page
+}) => {
+	await page.goto(reforming);
+	await expect(cell(page, /^Leakage/, 4)).toHaveValue('2.4');
+	await expect(result(page)).toContainText('2.4');
+	await cell(page, /^Time/, 5).fill('2 h');
+	await cell(page, /^Time/, 5).press('Enter');
+	await expect(cell(page, /^Leakage/, 5)).toBeFocused();
+	await cell(page, /^Leakage/, 5).fill('2.38');
+	await expect(result(page)).toContainText('2.38');
+	await expect(page).toHaveURL(/2\+h%7C2\.38(&|$)/);
+	await page.reload();
+	await expect(cell(page, /^Time/, 5)).toHaveValue('2 h');
+	await page.getByRole('button', { name: 'Remove row 1' }).click();
+	await expect(cell(page, /^Time/, 1)).toHaveValue('30');
+});
+
+test('a table from elsewhere is pasted into the first cell', async ({ page }) => {
+	await page.goto('./sums/reform-progress/#limit_mA=1.1&V_applied=350');
+	await cell(page, /^Time/, 1).evaluate((input) => {
+		const clipboardData = new DataTransfer();
+		clipboardData.setData('text', '10\t3.1\n30\t1.2\n60\t0.5\n');
+		input.dispatchEvent(new ClipboardEvent('paste', { clipboardData, bubbles: true, cancelable: true }));
+	});
+	await expect(cell(page, /^Leakage/, 3)).toHaveValue('0.5');
+	await expect(page.getByRole('img', { name: /^Leakage against time/ })).toBeVisible();
+});
+
+test('a row that is half filled is asked for once it is left, and there is no verdict', async ({ page }) => {
+	await page.goto(reforming);
+	await cell(page, /^Time/, 5).fill('120');
+	await cell(page, /^Time/, 5).blur();
+	await expect(page.getByRole('status').filter({ hasText: /row 5: “leakage” is missing/i })).toBeVisible();
+	await expect(result(page)).not.toContainText(/change/i);
+});
+
+test('leakage against time is a picture, and the same figures are a table beside it', async ({ page }) => {
+	await page.goto(reforming);
+	await expect(page.getByRole('img', { name: /Leakage, mA against/ })).toBeVisible();
+	const row = page.getByRole('figure').getByRole('row', { name: /^30 2\.6/ });
+	await expect(row).toBeVisible();
+});
+
+test('a tolerance beside a value gives the result its ±, and goes into the address', async ({ page }) => {
+	await page.goto('./sums/resistor-drop/#R_ohm=1k2&V=60&P_rated_W=4');
+	await page.getByRole('checkbox', { name: /tolerances/ }).check();
+	await field(page, 'Tolerance of Resistor, measured cold and unplugged').fill('10');
+	await expect(result(page)).toContainText(/75 ± 7\.6.%/);
+	await expect(page).toHaveURL(/R_ohm=1k2\+%C2%B110/);
+	await page.reload();
+	await expect(field(page, 'Tolerance of Resistor, measured cold and unplugged')).toHaveValue('10');
+	await expect(resistor(page)).toHaveValue('1k2');
+});
+
+test('a sum prints with its question, inputs, result, picture and sources, and without buttons', async ({
+	page
+}) => {
+	await page.goto(reforming);
+	await expect(page.getByRole('img', { name: /^Leakage against time/ })).toBeVisible();
+	await page.emulateMedia({ media: 'print' });
+	await expect(page.getByRole('heading', { level: 1 })).toBeVisible();
+	await expect(page.getByRole('img', { name: /^Leakage against time/ })).toBeVisible();
+	await expect(page.getByRole('heading', { name: 'Sources' })).toBeVisible();
+	await expect(page.getByRole('main').getByRole('button')).toHaveCount(0);
+	await expect(cell(page, /^Leakage/, 4)).toBeVisible();
 });
 
 test('every sum is a page that holds its question before any script runs', async ({ page, request }) => {
@@ -182,11 +256,13 @@ for (const colorScheme of ['light', 'dark'] as const) {
 			'./sums/resistor-drop/#R_ohm=1k2&V=60&P_rated_W=4',
 			'./sums/grid-leakage/#V_feed=85&R_leak_ohm=20M&R_grid_ohm=1M',
 			'./sums/meter-loading/#V_supply=50&R_top_ohm=45k&R_bottom_ohm=5k&range_V=5;10&ohm_per_volt=20k',
-			'./sums/alignment-order/#band=AM'
+			'./sums/alignment-order/#band=AM',
+			reforming
 		];
 		for (const address of addresses) {
 			await page.goto('about:blank');
 			await page.goto(address);
+			if (address === reforming) await expect(page.getByRole('img').first()).toBeVisible();
 			await expect(page.getByRole('textbox').or(page.getByRole('searchbox')).first()).toBeVisible();
 			expect((await new AxeBuilder({ page }).analyze()).violations).toEqual([]);
 		}
@@ -200,12 +276,14 @@ test('nothing runs off a screen of 320 px', async ({ page }) => {
 		'./sums/',
 		'./sums/dial-frequencies/#f_signal_kHz=98000&IF_MHz=10.7',
 		'./sums/alignment-order/#band=AM',
+		reforming,
 		'./sums/meter-loading/#V_supply=50&R_top_ohm=45k&R_bottom_ohm=5k&range_V=5;10&ohm_per_volt=20k'
 	];
 	for (const address of addresses) {
 		await page.goto('about:blank');
 		await page.goto(address);
 		await page.waitForLoadState('networkidle');
+		if (address === reforming) await expect(page.getByRole('img').first()).toBeVisible();
 		expect(await page.evaluate(() => document.documentElement.scrollWidth), address).toBe(320);
 	}
 });

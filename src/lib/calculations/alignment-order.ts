@@ -4,9 +4,11 @@ import {
 	amIfRows,
 	DUMMY_ABOVE,
 	DUMMY_BELOW,
-	fmRows,
+	fmFrontRows,
+	fmIfRows,
 	type Marks
 } from './alignment-rows.ts';
+import { bandByStation, fmFrontByStation, fmIfByStation, ifByStation } from './alignment-stations.ts';
 import { defineCalculation } from './define.ts';
 import { choice, list, number, optional } from './inputs.ts';
 import { commonPractice, OWN_NUMBERS, published } from './sources.ts';
@@ -21,6 +23,9 @@ const dummyAerial = published(
 	'radioexperimenter.us, Dummy Antenna; IRE standard 200 pF + 20 uH shunted by 400 pF and 400 ohm (radiobanter.com 490806)'
 );
 const fmFirst = commonPractice('in shared cans the FM windings are set first, the AM windings after');
+const withoutGenerator = commonPractice(
+	'without a generator stations take its place: cans are peaked by a little, dial and aerial circuits set on known stations'
+);
 const marksRule = commonPractice(
 	'where 600 or 1400 kHz is off the dial, a tenth of the band in from the end'
 );
@@ -38,6 +43,8 @@ const WARNINGS = [
 	'The service sheet wins over this list wherever they differ.',
 	'Cores come last, when everything else is proved: mark each core before it is touched, and turn back what brings nothing.'
 ] as const;
+const NO_GENERATOR =
+	'Without a generator the IF cannot be checked: peak what is there, and leave a set that was moved until a generator or a second set is at hand.';
 const LIVE = 'Live chassis: the set runs from an isolating transformer before any generator is clipped on.';
 
 /** A mark that is on the dial: the usual one, or a tenth of the band in from its end. */
@@ -46,6 +53,32 @@ function mwMarks(from: number | undefined, to: number | undefined): Marks {
 	const inside = (mark: number, otherwise: number): number => (mark > from && mark < to ? mark : otherwise);
 	const tenth = (to - from) / 10;
 	return { band: 'MW', low: inside(MW_MARKS.low, from + tenth), high: inside(MW_MARKS.high, to - tenth) };
+}
+
+interface Bench {
+	generator: 'AM and FM' | 'AM, up to 30 MHz' | 'none' | undefined;
+	detector: 'ratio detector' | 'discriminator' | undefined;
+}
+
+/** FM rows: an AM generator reaches the FM IF, not the band. */
+function fmRows(intermediate: number, { generator, detector = 'ratio detector' }: Bench): AlignmentRow[] {
+	const first = fmIfRows(intermediate, detector);
+	const front = fmFrontRows(detector);
+	if (generator === undefined || generator === 'AM and FM') return [...first, ...front];
+	return [...(generator === 'none' ? first.map(fmIfByStation) : first), ...front.map(fmFrontByStation)];
+}
+
+/** AM rows; the trap is left alone where nothing tells its frequency. */
+function amRows(
+	intermediate: number | undefined,
+	bands: readonly Marks[],
+	{ generator }: Bench
+): AlignmentRow[] {
+	const cans = amIfRows(intermediate);
+	const dial = bands.flatMap(amBandRows);
+	if (generator !== 'none') return [...cans, ...dial];
+	const withoutTrap = cans.filter(({ circuit }) => circuit !== 'IF trap');
+	return [...withoutTrap.map(ifByStation), ...dial.map(bandByStation)];
 }
 
 /** Numbers a row and puts its columns in the order of reading. */
@@ -74,6 +107,7 @@ export const alignmentOrder = defineCalculation({
 	id: 'alignment-order',
 	title: 'Order of alignment',
 	question: 'What do I adjust next, with the generator where and the indicator where?',
+	group: 'Tuning and alignment',
 	inputs: {
 		band: choice('band', 'what is to be aligned', ['AM', 'FM', 'AM and FM']),
 		intermediate: optional(number('IF_kHz', 'AM IF of the set', 30e3, 2e6)),
@@ -84,6 +118,9 @@ export const alignmentOrder = defineCalculation({
 		shortLow: optional(number('SW_low_MHz', 'low mark of the short waves', 1.5e6, 30e6)),
 		shortHigh: optional(number('SW_high_MHz', 'high mark of the short waves', 1.5e6, 30e6)),
 		detector: optional(choice('detector', 'kind of FM detector', ['ratio detector', 'discriminator'])),
+		generator: optional(
+			choice('generator', 'signal generator at hand', ['AM and FM', 'AM, up to 30 MHz', 'none'])
+		),
 		chassis: optional(choice('chassis', 'chassis', ['isolated', 'live']))
 	},
 	outputs: {
@@ -131,19 +168,20 @@ export const alignmentOrder = defineCalculation({
 		const present = marks.filter((one) => bands.some((name) => name === one.band));
 		const am = band !== 'FM';
 		const rows: AlignmentRow[] = [
-			...(band === 'AM' ? [] : fmRows(fmIntermediate, set.detector ?? 'ratio detector')),
-			...(am ? [...amIfRows(intermediate), ...present.flatMap(amBandRows)] : [])
+			...(band === 'AM' ? [] : fmRows(fmIntermediate, set)),
+			...(am ? amRows(intermediate, present, set) : [])
 		];
+		const fed = am && set.generator !== 'none';
+		const warnings = set.generator === 'none' ? [NO_GENERATOR, ...WARNINGS] : WARNINGS;
 		const shown = am && bands.includes('MW');
 		return {
 			rows: rows.map(numbered),
-			warnings: set.chassis === 'isolated' ? WARNINGS : [LIVE, ...WARNINGS],
+			warnings: set.chassis === 'isolated' ? warnings : [LIVE, ...warnings],
 			low: shown ? mw.low : undefined,
 			high: shown ? mw.high : undefined,
-			// Lists are in the unit of their key.
-			coupling: am ? [10, 50] : undefined,
-			modulation: am ? '400 Hz, 30 %' : 'none',
-			dummy: am ? [DUMMY_BELOW, DUMMY_ABOVE] : undefined,
+			coupling: fed ? [10e-9, 50e-9] : undefined,
+			modulation: fed ? '400 Hz, 30 %' : am ? 'that of the station' : 'none',
+			dummy: fed ? [DUMMY_BELOW, DUMMY_ABOVE] : undefined,
 			repeat: true
 		};
 	},
@@ -158,7 +196,7 @@ export const alignmentOrder = defineCalculation({
 		'Shared AM and FM cans: FM windings first, AM after.',
 		'Long waves come last where they share the padder.'
 	],
-	sources: [tunerManual, couplingManual, dummyAerial, fmFirst, marksRule],
+	sources: [tunerManual, couplingManual, dummyAerial, fmFirst, withoutGenerator, marksRule],
 	checks: [
 		{
 			id: 'alignment-order/1',
@@ -208,6 +246,76 @@ export const alignmentOrder = defineCalculation({
 			withinPct: 0,
 			basis: 'arithmetic',
 			source: OWN_NUMBERS
+		},
+		{
+			id: 'alignment-order/AM and FM with ratio detector',
+			given: { band: 'AM and FM', detector: 'ratio detector', IF_kHz: 468 },
+			gives: {
+				rows: [
+					{ circuit: 'ratio detector primary', frequency: '10.7 MHz', at: 'last IF grid' },
+					{
+						circuit: 'ratio detector secondary',
+						adjust: 'for zero, at the steepest point between plus and minus'
+					},
+					{ circuit: 'FM IF back to the mixer', indicator: 'DC across the stabilising electrolytic' },
+					{ circuit: 'FM front end, low end', frequency: '88 MHz' },
+					{ circuit: 'FM front end, high end', frequency: '106 MHz' },
+					{ circuit: 'FM, repeat' },
+					{ circuit: 'last IF can', frequency: '468 kHz' },
+					{ circuit: 'first IF can' },
+					{ circuit: 'IF trap' },
+					{ circuit: 'MW oscillator, low end' },
+					{ circuit: 'MW oscillator, high end' },
+					{ circuit: 'MW aerial, low end' },
+					{ circuit: 'MW aerial, high end' },
+					{ circuit: 'MW, repeat' }
+				]
+			},
+			withinPct: 0,
+			basis: 'common practice, no source',
+			source: fmFirst
+		},
+		{
+			id: 'alignment-order/FM with discriminator, an AM generator at hand',
+			given: { band: 'FM', detector: 'discriminator', generator: 'AM, up to 30 MHz' },
+			gives: {
+				modulation: 'none',
+				rows: [
+					{ circuit: 'discriminator primary', at: 'limiter grid', frequency: '10.7 MHz' },
+					{ circuit: 'discriminator secondary' },
+					{ circuit: 'FM IF back to the mixer', indicator: 'limiter grid return, through 1 Mohm' },
+					{ circuit: 'FM front end, low end', generator: 'a station whose frequency is known' },
+					{ circuit: 'FM front end, high end', frequency: 'near 106 MHz' },
+					{ circuit: 'FM, repeat' }
+				]
+			},
+			withinPct: 0,
+			basis: 'common practice, no source',
+			source: withoutGenerator
+		},
+		{
+			id: 'alignment-order/AM without a generator',
+			given: { band: 'AM', generator: 'none', bands: ['MW', 'LW'] },
+			gives: {
+				modulation: 'that of the station',
+				rows: [
+					{ circuit: 'last IF can', generator: 'a weak station that fades little', at: 'aerial terminal' },
+					{ circuit: 'first IF can' },
+					{ circuit: 'MW oscillator, low end', frequency: 'near 600 kHz' },
+					{ circuit: 'MW oscillator, high end' },
+					{ circuit: 'MW aerial, low end' },
+					{ circuit: 'MW aerial, high end' },
+					{ circuit: 'MW, repeat' },
+					{ circuit: 'LW oscillator, low end', frequency: 'near 160 kHz' },
+					{ circuit: 'LW oscillator, high end' },
+					{ circuit: 'LW aerial, low end' },
+					{ circuit: 'LW aerial, high end' },
+					{ circuit: 'LW, repeat' }
+				]
+			},
+			withinPct: 0,
+			basis: 'common practice, no source',
+			source: withoutGenerator
 		}
 	]
 });

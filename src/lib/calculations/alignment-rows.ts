@@ -121,19 +121,17 @@ function discriminatorRows(frequency: string): AlignmentRow[] {
 	];
 }
 
-/** FM: detector, IF back to the mixer, front end. `intermediate` is the FM IF in Hz. */
-export function fmRows(intermediate: number, detector: 'ratio detector' | 'discriminator'): AlignmentRow[] {
+type Detector = 'ratio detector' | 'discriminator';
+const fmMeter = (detector: Detector): string =>
+	detector === 'ratio detector'
+		? 'DC across the stabilising electrolytic'
+		: 'limiter grid return, through 1 Mohm';
+
+/** FM detector, then the IF back to the mixer. `intermediate` is the FM IF in Hz. */
+export function fmIfRows(intermediate: number, detector: Detector): AlignmentRow[] {
 	const frequency = printed(intermediate);
-	const ratio = detector === 'ratio detector';
-	const meter = ratio ? 'DC across the stabilising electrolytic' : 'limiter grid return, through 1 Mohm';
-	const front = {
-		generator: 'unmodulated, small',
-		at: 'FM dipole terminals',
-		coupling: '240 or 300 ohm',
-		indicator: meter
-	};
 	return [
-		...(ratio ? ratioRows(frequency) : discriminatorRows(frequency)),
+		...(detector === 'ratio detector' ? ratioRows(frequency) : discriminatorRows(frequency)),
 		{
 			circuit: 'FM IF back to the mixer',
 			generator: 'unmodulated, small',
@@ -141,19 +139,37 @@ export function fmRows(intermediate: number, detector: 'ratio detector' | 'discr
 			at: 'mixer grid',
 			coupling: 'weak: a ring or screened lead near the valve',
 			adjust: 'for maximum',
-			indicator: meter
-		},
+			indicator: fmMeter(detector)
+		}
+	];
+}
+
+/** Oscillator and RF circuits of the FM front end. */
+export function fmFrontRows(detector: Detector): AlignmentRow[] {
+	const shared = {
+		generator: 'unmodulated, small',
+		at: 'FM dipole terminals',
+		coupling: '240 or 300 ohm',
+		indicator: fmMeter(detector)
+	};
+	return [
 		{
-			...front,
+			...shared,
 			circuit: 'FM front end, low end',
 			frequency: '88 MHz',
 			adjust: 'cores: oscillator to the dial, then RF for maximum'
 		},
 		{
-			...front,
+			...shared,
 			circuit: 'FM front end, high end',
 			frequency: '106 MHz',
 			adjust: 'trimmers: oscillator to the dial, then RF for maximum'
+		},
+		{
+			...shared,
+			circuit: 'FM, repeat',
+			frequency: '88 MHz and 106 MHz',
+			adjust: 'both ends again until nothing moves'
 		}
 	];
 }

@@ -1,3 +1,6 @@
+import type { Group } from './groups.ts';
+import type { Picture } from './picture.ts';
+
 /** Where a figure or a rule comes from. `what` names the page, book or law; nothing read is called published. */
 export interface Source {
 	kind: 'published' | 'arithmetic' | 'common practice, no source' | 'from memory';
@@ -20,19 +23,56 @@ export interface NumberInput extends InputBase {
 	to: number;
 }
 
+/** How many values or rows a series has at least and at most. */
+export interface Length {
+	least: number;
+	most: number;
+}
+
+/** Several values for one sum, each as for a number: the heaters of a chain. */
+export interface NumbersInput extends InputBase, Length {
+	kind: 'numbers';
+	/** The browser may keep the list for the next time: what lies in somebody's drawer. */
+	kept?: true;
+	from: number;
+	to: number;
+}
+
+/** One column of a typed table; its key carries the unit. */
+export interface Column {
+	key: string;
+	label: string;
+	from: number;
+	to: number;
+	optional?: true;
+}
+
+/** A typed table: times and currents. In JSON a list for each row, in the order of the columns, or an object by column key. */
+export interface RowsInput extends InputBase, Length {
+	kind: 'rows';
+	columns: Readonly<Record<string, Column>>;
+}
+
+/** A short text as it stands on a part. */
+export interface TextInput extends InputBase {
+	kind: 'text';
+	example: string;
+}
+
 /** One of a few words. */
 export interface ChoiceInput extends InputBase {
 	kind: 'choice';
 	options: readonly string[];
 }
 
-/** Some of a few words. */
+/** Some of a few words. With `places` their order counts and a word may come twice: the bands of a colour code. */
 export interface ListInput extends InputBase {
 	kind: 'list';
 	options: readonly string[];
+	places?: readonly string[];
 }
 
-export type Input = NumberInput | ChoiceInput | ListInput;
+export type Input = NumberInput | NumbersInput | RowsInput | TextInput | ChoiceInput | ListInput;
 export type Inputs = Readonly<Record<string, Input>>;
 
 export interface Output {
@@ -42,20 +82,38 @@ export interface Output {
 	label: string;
 	/** Significant digits in a sentence; three when not told. */
 	digits?: number;
+	/** Heads of a table by the keys of its lines; a key that is left out is its own head. */
+	columns?: Readonly<Record<string, string>>;
 }
 export type Outputs = Readonly<Record<string, Output>>;
 
-/** A line of a table that a list-like calculation returns. */
-export type TableLine = Readonly<Record<string, string | number>>;
+/** A line of a table that a calculation returns; the keys carry units, null stands where there is nothing. */
+export type TableLine = Readonly<Record<string, string | number | null>>;
 /** Numbers are in base units inside a calculation, in the unit of their key outside. */
 export type OutputValue =
-	number | string | boolean | readonly number[] | readonly string[] | readonly TableLine[];
+	| number
+	| string
+	| boolean
+	| readonly number[]
+	| readonly string[]
+	| readonly TableLine[]
+	| Readonly<Record<string, number>>;
+
+type RowOf<C extends RowsInput['columns']> = {
+	readonly [K in keyof C]: C[K] extends { optional: true } ? number | undefined : number;
+};
 
 type ValueOf<I extends Input> = I extends ChoiceInput
 	? I['options'][number]
 	: I extends ListInput
 		? readonly I['options'][number][]
-		: number;
+		: I extends TextInput
+			? string
+			: I extends NumbersInput
+				? readonly number[]
+				: I extends RowsInput
+					? readonly RowOf<I['columns']>[]
+					: number;
 
 /** What the formula receives: base units; an optional input that was not given is undefined. */
 export type Given<I extends Inputs> = {
@@ -65,7 +123,7 @@ export type Given<I extends Inputs> = {
 /** What the formula returns; undefined where the inputs given do not reach. */
 export type Results<O extends Outputs> = { readonly [K in keyof O]?: OutputValue | undefined };
 
-/** A set of inputs that suffices. `also` lists inputs of other ways which may be given beside it. */
+/** A set of inputs that suffices. `also` lists what else may be given; an input that no way names may stand beside each. */
 export interface Way<Field extends string = string> {
 	title: string;
 	needs: readonly Field[];
@@ -73,12 +131,13 @@ export interface Way<Field extends string = string> {
 }
 
 /**
- * A band takes what is left by the bands above it, up to and including `upTo`, or up to but not including `below`; a band
- * without either takes the rest. Limits are in base units. `says` may name outputs in braces: `{heat}`.
+ * A band takes what is left by the bands above it, up to and including `upTo`, or up to but not including `below`, or the word
+ * `is`; a band without any takes the rest. Limits are in base units. `says` may name outputs in braces: `{heat}`.
  */
 export interface Band {
 	upTo?: number;
 	below?: number;
+	is?: string;
 	verdict: string;
 	says: string;
 	source: Source;
@@ -93,6 +152,10 @@ export interface Judgement<Field extends string = string> {
 /** A verdict and what to look at after it. */
 export interface Verdict {
 	verdict: string;
+	/** As it is read out, where the id alone would be too short or misread. */
+	title?: string;
+	/** Somebody could be hurt, or something burn. */
+	danger?: true;
 	next: readonly string[];
 }
 
@@ -122,6 +185,10 @@ export interface Calculation<I extends Inputs = Inputs, O extends Outputs = Outp
 	title: string;
 	/** As a restorer would ask it. */
 	question: string;
+	/** Where a restorer would look for it. */
+	group: Group;
+	/** What may be typed to find it, besides what stands in its texts. */
+	words?: readonly string[];
 	inputs: I;
 	/** Tried in order; without ways every input that is not optional must be given. */
 	ways?: readonly Way<keyof I & string>[];
@@ -137,6 +204,8 @@ export interface Calculation<I extends Inputs = Inputs, O extends Outputs = Outp
 	judge?: readonly Judgement<keyof O & string>[];
 	/** From best to worst; the worst judgement is the verdict. */
 	verdicts?: readonly Verdict[];
+	/** What is better looked at than read; base units in and out. Drawn by the page, with a table beside it. */
+	pictures?(given: Given<I>, results: Results<O>): readonly Picture[];
 	cautions: readonly string[];
 	pitfalls: readonly string[];
 	sources: readonly Source[];

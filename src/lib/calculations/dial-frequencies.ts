@@ -77,6 +77,7 @@ export const dialFrequencies = defineCalculation({
 	id: 'dial-frequencies',
 	title: 'Oscillator, image and whistles',
 	question: 'A station stands at the wrong place, or whistles: which oscillator, image or harmonic is it?',
+	group: 'Tuning and alignment',
 	inputs: {
 		signal: optional({ ...number('f_signal_kHz', 'signal', 100e3, 150e6), alsoKeys: ['f_signal_MHz'] }),
 		intermediate: optional({ ...number('IF_kHz', 'IF of the set', 30e3, 30e6), alsoKeys: ['IF_MHz'] }),
@@ -210,9 +211,9 @@ export const dialFrequencies = defineCalculation({
 				'strong: screening and decoupling of the detector and the last IF stage'
 			]
 		},
-		{ verdict: 'weak-image', next: ['aerial circuit alignment'] },
+		{ verdict: 'weak-image', title: 'A weak image', next: ['aerial circuit alignment'] },
 		{
-			verdict: 'image',
+			verdict: 'image', title: 'An image is heard',
 			next: ['aerial circuit alignment and its coil', 'on short waves this is the set as it was built']
 		}
 	],

@@ -22,6 +22,7 @@ export const gridLeakage = defineCalculation({
 	id: 'grid-leakage',
 	title: 'Leakage on to a grid',
 	question: 'How far does a leaky coupling capacitor lift the grid, and how much leakage can be borne?',
+	group: 'Grids, leaks and meters',
 	inputs: {
 		feed: optional(number('V_feed', 'DC volts at the far plate of the capacitor', 20, 500)),
 		leak: optional(number('R_leak_ohm', 'insulation of the capacitor', 0.1e6, 1e12)),
@@ -136,7 +137,7 @@ export const gridLeakage = defineCalculation({
 			]
 		},
 		{
-			verdict: 'switch-off',
+			verdict: 'switch-off', danger: true,
 			next: ['the coupling capacitor, unplugged', 'the cathode resistor and its bypass capacitor, for damage']
 		}
 	],

@@ -1,4 +1,4 @@
-import { printQuantity, unitOfKey } from '../quantity/index.ts';
+import { printQuantity, printWithSpread, unitOfKey } from '../quantity/index.ts';
 import type { Band, Calculation, Judgement, OutputValue } from './define.ts';
 
 /** Outputs by field, in base units. */
@@ -12,31 +12,65 @@ export interface Judged {
 	band: Band;
 }
 
-function printed(calculation: Calculation, field: string, value: OutputValue): string {
+function printed(
+	calculation: Calculation,
+	field: string,
+	value: OutputValue,
+	spread: number | undefined
+): string {
+	if (Array.isArray(value)) return value.join(', ');
 	if (typeof value !== 'number') return String(value);
 	const { key = field, digits = 3 } = calculation.outputs[field] ?? {};
-	return printQuantity(value, unitOfKey(key).unit, { digits });
+	const { unit } = unitOfKey(key);
+	return spread === undefined
+		? printQuantity(value, unit, { digits })
+		: printWithSpread(value, spread, unit, { digits });
 }
 
-/** Fills `{field}` with the printed output; undefined when one of them is not known. */
-export function fillSentence(calculation: Calculation, template: string, values: Values): string | undefined {
+/** Fills `{field}` with the printed output, ± its spread; undefined when one of them is not known. */
+export function fillSentence(
+	calculation: Calculation,
+	template: string,
+	values: Values,
+	spreads: Readonly<Record<string, number>> = {}
+): string | undefined {
 	const fields = [...template.matchAll(/\{(\w+)\}/g)].map((match) => match[1] ?? '');
 	if (fields.some((field) => values[field] === undefined)) return undefined;
 	return template.replace(/\{(\w+)\}/g, (_, field: string) =>
-		printed(calculation, field, values[field] ?? '')
+		printed(calculation, field, values[field] ?? '', spreads[field])
 	);
 }
 
-const holds = ({ upTo, below }: Band, value: number): boolean =>
-	(upTo === undefined || value <= upTo) && (below === undefined || value < below);
+function holds({ upTo, below, is }: Band, value: number | string): boolean {
+	if (is !== undefined) return value === is;
+	if (typeof value === 'string') return upTo === undefined && below === undefined;
+	// Free of binary crumbs: 1 Mohm with 0.1 uF is 0.1 s, not a hair less.
+	const clean = Number(value.toPrecision(12));
+	return (upTo === undefined || clean <= upTo) && (below === undefined || clean < below);
+}
 
-function judgeOne(calculation: Calculation, { by, bands }: Judgement, values: Values): Judged[] {
-	const field = [by].flat().find((candidate) => values[candidate] !== undefined);
-	const value = field === undefined ? undefined : values[field];
-	if (field === undefined || typeof value !== 'number') return [];
+/** The first output of the judgement that is known. */
+export const judgedField = ({ by }: Judgement, values: Values): string | undefined =>
+	[by].flat().find((candidate) => values[candidate] !== undefined);
+
+/** The band that a value falls into; the last one takes the rest, so that there always is one. */
+export function bandFor({ id }: Calculation, { by, bands }: Judgement, value: number | string): Band {
 	const band = bands.find((candidate) => holds(candidate, value));
-	if (!band) throw new Error(`${calculation.id}: no band for ${field} at ${value}`);
-	const sentence = fillSentence(calculation, band.says, values) ?? '';
+	if (!band) throw new Error(`${id}: no band for ${[by].flat().join(', ')} at ${value}`);
+	return band;
+}
+
+function judgeOne(
+	calculation: Calculation,
+	judgement: Judgement,
+	values: Values,
+	spreads: Readonly<Record<string, number>>
+): Judged[] {
+	const field = judgedField(judgement, values);
+	const value = field === undefined ? undefined : values[field];
+	if (field === undefined || (typeof value !== 'number' && typeof value !== 'string')) return [];
+	const band = bandFor(calculation, judgement, value);
+	const sentence = fillSentence(calculation, band.says, values, spreads) ?? '';
 	return [{ by: calculation.outputs[field]?.key ?? field, verdict: band.verdict, sentence, band }];
 }
 
@@ -46,7 +80,13 @@ export function badness(calculation: Calculation, verdict: string): number {
 }
 
 /** Every judgement whose output is known, the worst first. */
-export function judgeAll(calculation: Calculation, values: Values): Judged[] {
-	const judged = (calculation.judge ?? []).flatMap((judgement) => judgeOne(calculation, judgement, values));
+export function judgeAll(
+	calculation: Calculation,
+	values: Values,
+	spreads: Readonly<Record<string, number>> = {}
+): Judged[] {
+	const judged = (calculation.judge ?? []).flatMap((judgement) =>
+		judgeOne(calculation, judgement, values, spreads)
+	);
 	return judged.sort((a, b) => badness(calculation, b.verdict) - badness(calculation, a.verdict));
 }

@@ -37,6 +37,7 @@ export const meterLoading = defineCalculation({
 	id: 'meter-loading',
 	title: 'What a meter does to the voltage',
 	question: 'The chart was made with another meter: what should mine show, and what is really there?',
+	group: 'Grids, leaks and meters',
 	inputs: {
 		supply: optional(number('V_supply', 'volts across the whole divider', 0, 1000)),
 		top: optional(number('R_top_ohm', 'upper resistor of the divider', 1, 100e6)),
@@ -125,10 +126,10 @@ export const meterLoading = defineCalculation({
 		}
 	],
 	verdicts: [
-		{ verdict: 'ignore', next: [] },
-		{ verdict: 'mention', next: ['the range printed on the chart'] },
+		{ verdict: 'ignore', title: 'Of no account', next: [] },
+		{ verdict: 'mention', title: 'Keep it in mind', next: ['the range printed on the chart'] },
 		{
-			verdict: 'correct',
+			verdict: 'correct', title: 'Correct the reading first',
 			next: ['the range printed on the chart', 'the corrected figure in place of the one read']
 		}
 	],

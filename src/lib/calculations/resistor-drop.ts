@@ -23,6 +23,7 @@ export const resistorDrop = defineCalculation({
 	id: 'resistor-drop',
 	title: 'Current and heat in a resistor',
 	question: 'Is this resistor overloaded, and does more current flow than the service sheet says?',
+	group: 'Current and heat',
 	inputs: {
 		resistance: number('R_ohm', 'resistor, measured cold and unplugged', 1, 22e6),
 		volts: optional(number('V', 'volts across it', 0, 1000)),

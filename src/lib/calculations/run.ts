@@ -1,10 +1,12 @@
-import { unitOfKey } from '../quantity/index.ts';
-import type { Calculation, Output, OutputValue, Problem, Source } from './define.ts';
-import { badness, fillSentence, judgeAll, type Judged, type Values } from './judge.ts';
+import type { Calculation, Source } from './define.ts';
+import { badness, fillSentence } from './judge.ts';
 import { nearest } from './nearest.ts';
-import { type GivenByKey, inUnitOf, problemsOfWay, readGiven } from './read.ts';
+import type { Picture } from './picture.ts';
+import type { GivenByKey } from './read-input.ts';
 import { calculations, calculationIds } from './registry.ts';
+import { isRefusal, type Refusal, type Row, runRow } from './run-row.ts';
 import { joinRows, rowsOf } from './table.ts';
+import { verdictTitle } from './verdict-title.ts';
 
 /** What is said of one output. */
 export interface JudgementResult {
@@ -21,8 +23,12 @@ export interface Answer {
 	given: Record<string, unknown>;
 	/** By key, in the unit of the key. */
 	outputs: Record<string, unknown>;
+	/** How far an output may be off either way, by the tolerances given; by key, in the unit of the key. */
+	spreads?: Record<string, unknown>;
 	/** The worst of the judgements; left out where nothing is to be judged. */
 	verdict?: string;
+	/** Other verdicts that the tolerances would allow. */
+	mayBe?: readonly string[];
 	judgements: readonly JudgementResult[];
 	/** What the figures are and what they mean. */
 	sentence: string;
@@ -31,60 +37,19 @@ export interface Answer {
 	sources: readonly Source[];
 }
 
-export interface Refusal {
-	ok: false;
-	problems: readonly Problem[];
-}
-
-interface Row {
-	echo: Record<string, string>;
-	values: Values;
-	outputs: Record<string, OutputValue>;
-	judged: readonly Judged[];
-}
-
-/** The key under which an output is shown: one in a unit that was used on the way in, if there is one. */
-function keyFor({ key, alsoKeys = [] }: Output, usedKeys: readonly string[]): string {
-	const used = new Set(usedKeys.map((name) => unitOfKey(name).name));
-	return alsoKeys.find((other) => used.has(unitOfKey(other).name)) ?? key;
-}
-
-function outputsByKey(calculation: Calculation, values: Values, usedKeys: readonly string[]): Row['outputs'] {
-	const entries = Object.entries(calculation.outputs).flatMap(([field, output]) => {
-		const value = values[field];
-		if (value === undefined) return [];
-		const key = keyFor(output, usedKeys);
-		return [[key, typeof value === 'number' ? inUnitOf(key, value) : value] as const];
-	});
-	return Object.fromEntries(entries);
-}
-
-function runRow(calculation: Calculation, given: GivenByKey): Row | Refusal {
-	const { values, echo, problems } = readGiven(calculation, given);
-	// One problem at a time is enough where an input could not be read: its field would be reported as missing too.
-	if (problems.length > 0) return { ok: false, problems };
-	const lacking = problemsOfWay(calculation, values);
-	if (lacking.length > 0) return { ok: false, problems: lacking };
-	const refused = calculation.refuse?.(values as never);
-	if (refused) return { ok: false, problems: [refused] };
-	const results = calculation.formula(values as never);
-	const outputs = outputsByKey(calculation, results, Object.keys(echo));
-	return { echo, values: results, outputs, judged: judgeAll(calculation, results) };
-}
-
-const isRefusal = (row: Row | Refusal): row is Refusal => 'ok' in row;
-
 /** The row with the worst verdict speaks for all. */
 function worstOf(calculation: Calculation, rows: readonly Row[]): Row | undefined {
 	const rank = (row: Row): number => badness(calculation, row.judged[0]?.verdict ?? '');
 	return [...rows].sort((a, b) => rank(b) - rank(a))[0];
 }
 
-function wordsOf(calculation: Calculation, { values, judged }: Row): string {
+function wordsOf(calculation: Calculation, { values, spreads, judged, mayBe }: Row): string {
 	const figures = calculation.summary.flatMap(
-		(template) => fillSentence(calculation, template, values) ?? []
+		(template) => fillSentence(calculation, template, values, spreads) ?? []
 	);
-	return [...judged.map(({ sentence }) => sentence), ...figures].join(' ');
+	const others = mayBe.map((verdict) => `“${verdictTitle(calculation, verdict)}”`).join(' or ');
+	const doubt = others ? [`Within the tolerance given it may as well be ${others}.`] : [];
+	return [...judged.map(({ sentence }) => sentence), ...doubt, ...figures].join(' ');
 }
 
 const unique = (texts: readonly string[]): string[] => [...new Set(texts)];
@@ -99,7 +64,11 @@ function answer(calculation: Calculation, rows: readonly Row[], speaker: Row): A
 		id: calculation.id,
 		given: joinRows(rows.map(({ echo }) => echo)),
 		outputs: joinRows(rows.map(({ outputs }) => outputs)),
+		...(rows.some((row) => Object.keys(row.spreads).length > 0) && {
+			spreads: joinRows(rows.map((row) => row.spreadsByKey))
+		}),
 		...(verdict === undefined ? {} : { verdict }),
+		...(speaker.mayBe.length > 0 && { mayBe: speaker.mayBe }),
 		judgements: speaker.judged.map(({ by, verdict: of, sentence, band }) => ({
 			by,
 			verdict: of,
@@ -112,17 +81,27 @@ function answer(calculation: Calculation, rows: readonly Row[], speaker: Row): A
 	};
 }
 
-/** Runs a calculation on inputs by key. Everything that a person can get wrong comes back as problems. */
-export function runOn(calculation: Calculation, given: GivenByKey): Answer | Refusal {
+function rowsRun(calculation: Calculation, given: GivenByKey): Row[] | Refusal {
 	const table = rowsOf(calculation, given);
 	if ('problem' in table) return { ok: false, problems: [table.problem] };
 	const rows = table.rows.map((row) => runRow(calculation, row));
-	const refusal = rows.find(isRefusal);
-	if (refusal) return refusal;
-	const done = rows.filter((row): row is Row => !isRefusal(row));
-	const speaker = worstOf(calculation, done);
+	return rows.find(isRefusal) ?? rows.filter((row): row is Row => !isRefusal(row));
+}
+
+/** Runs a calculation on inputs by key. Everything that a person can get wrong comes back as problems. */
+export function runOn(calculation: Calculation, given: GivenByKey): Answer | Refusal {
+	const rows = rowsRun(calculation, given);
+	if (isRefusal(rows)) return rows;
+	const speaker = worstOf(calculation, rows);
 	if (!speaker) throw new Error(`${calculation.id}: no row to run`);
-	return answer(calculation, done, speaker);
+	return answer(calculation, rows, speaker);
+}
+
+/** What there is to draw for these inputs, of several rows for the worst; nothing where the sum cannot be done. */
+export function picturesOf(calculation: Calculation, given: GivenByKey): readonly Picture[] {
+	const rows = rowsRun(calculation, given);
+	const speaker = isRefusal(rows) ? undefined : worstOf(calculation, rows);
+	return (speaker && calculation.pictures?.(speaker.given as never, speaker.values)) ?? [];
 }
 
 /** The calculation of that id; undefined when there is none. */

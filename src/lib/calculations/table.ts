@@ -1,21 +1,18 @@
 import type { Calculation, Problem } from './define.ts';
 import { keysOf } from './inputs.ts';
-import type { GivenByKey } from './read.ts';
+import type { GivenByKey } from './read-input.ts';
 
 /**
- * A number or choice may be given as a list: the sum is then done once for each entry. Returns one set of inputs for each
+ * A number, word or text may be given as a list: the sum is then done once for each entry. Returns one set of inputs for each
  * row (a single one when there is no list), or the problem of lists that do not match.
  */
 export function rowsOf(
 	{ inputs }: Calculation,
 	given: GivenByKey
 ): { rows: GivenByKey[] } | { problem: Problem } {
-	const listKeys = Object.values(inputs)
-		.filter((input) => input.kind === 'list')
-		.map(({ key }) => key);
 	const single = Object.values(inputs)
-		.flatMap(keysOf)
-		.filter((key) => !listKeys.includes(key));
+		.filter(({ kind }) => kind === 'number' || kind === 'choice' || kind === 'text')
+		.flatMap(keysOf);
 	const columns = single.flatMap((key) => {
 		const value = given[key];
 		return Array.isArray(value) ? [{ key, entries: value as unknown[] }] : [];
@@ -42,6 +39,10 @@ function unequal(
 	return `${key} has ${entries.length} entries and ${other} has ${others.length}. Give as many in each.`;
 }
 
+/** Equal, or tables of equal content; both are plain data. */
+const alike = (one: unknown, other: unknown): boolean =>
+	one === other || JSON.stringify(one) === JSON.stringify(other);
+
 /** Joins the outputs of several rows, key by key: null where a row has none. What is the same in every row is given once. */
 export function joinRows<Value>(
 	rows: readonly Readonly<Record<string, Value>>[]
@@ -49,7 +50,7 @@ export function joinRows<Value>(
 	const keys = [...new Set(rows.flatMap((row) => Object.keys(row)))];
 	const joined = (values: (Value | null)[]): Value | (Value | null)[] => {
 		const [first = null, ...rest] = values;
-		return first !== null && rest.every((value) => value === first) ? first : values;
+		return first !== null && rest.every((value) => alike(value, first)) ? first : values;
 	};
 	return Object.fromEntries(keys.map((key) => [key, joined(rows.map((row) => row[key] ?? null))]));
 }

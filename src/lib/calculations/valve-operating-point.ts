@@ -35,6 +35,7 @@ export const valveOperatingPoint = defineCalculation({
 	id: 'valve-operating-point',
 	title: 'Working point of a valve',
 	question: 'How much current does the valve draw, and are anode and screen within their limits?',
+	group: 'Current and heat',
 	inputs: {
 		cathodeVolts: optional(number('V_k', 'volts on the cathode resistor', 0, 60)),
 		cathodeResistor: optional(number('R_k_ohm', 'cathode resistor, measured cold', 10, 10e3)),
@@ -250,9 +251,9 @@ export const valveOperatingPoint = defineCalculation({
 				'the cathode bypass capacitor, for a short'
 			]
 		},
-		{ verdict: 'over', next: ['the grid volts', 'the cathode resistor', 'the anode and screen volts'] },
+		{ verdict: 'over', title: 'Over the limit', next: ['the grid volts', 'the cathode resistor', 'the anode and screen volts'] },
 		{
-			verdict: 'switch-off',
+			verdict: 'switch-off', danger: true,
 			next: ['the grid volts, on the lamp limiter', 'the coupling capacitor, unplugged']
 		}
 	],

@@ -72,6 +72,8 @@ function leaderOf(first: string): ScaleName | undefined {
 
 function scaleNameOf(key: string): ScaleName {
 	if (BARE.test(key)) return 'number';
+	// A name that is a unit in several parts, such as `pF_per_m`.
+	if (key.includes('_') && isScaleName(key)) return key;
 	const parts = key.split('_');
 	const leader = leaderOf(parts[0] ?? '');
 	const ending = endingOf(parts) ?? (leader ? undefined : nameOf(key));

@@ -85,6 +85,9 @@ const UNPREFIXED: Readonly<Partial<Record<Unit, ScaleName>>> = {
 	deg: 'deg'
 };
 
+/** A tolerance is known to no more. */
+const SPREAD_DIGITS = 2;
+
 /** Letters that may stand for the point (IEC 60062 for R, k, M, G, p, n, u; V, A, W and H as the trade writes 6V3). */
 const CODE_LETTERS: Readonly<Partial<Record<ScaleName, string>>> = {
 	kV: 'k',
@@ -185,4 +188,20 @@ export function printInFull(value: number, unit: Unit, as: ScaleName): string {
 	const written = printQuantity(value, unit, { as, digits: 12 });
 	const usual = printQuantity(value, unit, { digits: 12 });
 	return written === usual ? written : `${written} (${usual})`;
+}
+
+/** The figure alone, in the scale named: `1,600` for 1.6 MHz in kilohertz. */
+export const printFigure = (value: number, as: ScaleName, digits?: number): string =>
+	inPlain(plainDigits(tidyValue(fromBase(value, as), digits)), '');
+
+/** A value and how far it may be off either way, both in the scale of the value: `50 ± 6 mA`. */
+export function printWithSpread(
+	value: number,
+	spread: number,
+	unit: Unit,
+	options: PrintOptions = {}
+): string {
+	const as = options.as ?? usualScale(tidyValue(value, options.digits), unit);
+	const figures = `${printFigure(value, as, options.digits)} ± ${printFigure(spread, as, SPREAD_DIGITS)}`;
+	return [figures, scaleOf(as).symbol].filter(Boolean).join(' ');
 }

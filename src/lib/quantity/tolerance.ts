@@ -30,3 +30,23 @@ export function scaleTolerance(...factors: readonly (number | Factor)[]): number
 		return sum + Math.abs(pct * power);
 	}, 0);
 }
+
+/** What stands before the ±, and the tolerance in per cent, 0 to 80. */
+export type SplitTolerance = { ok: true; text: string; pct: number } | { ok: false; hint: string };
+
+/** Beyond this a worst case to first order says nothing any more. Our own choice. */
+const WIDEST_PCT = 80;
+
+/** Parts `4k7 ±10 %` (also `+-10`, `+/-10%`) into value and tolerance; undefined where no tolerance stands behind a value. */
+export function splitTolerance(text: string): SplitTolerance | undefined {
+	const match = /^(.*?\S)\s*(?:±|\+\/?[-−])\s*(.*)$/s.exec(text.trim());
+	if (!match) return undefined;
+	const [, value = '', behind = ''] = match;
+	const figure = /^(\d+\.?\d*|\.\d+)\s*%?$/.exec(behind.trim())?.[1];
+	const pct = Number(figure);
+	if (figure !== undefined && pct <= WIDEST_PCT) return { ok: true, text: value, pct };
+	return {
+		ok: false,
+		hint: `Behind ± stands a tolerance of 0 to ${WIDEST_PCT} per cent, for example ±10 %.`
+	};
+}

@@ -34,7 +34,11 @@ describe('the calculate command', () => {
 		['an unknown id', ['resistor-drp', '{}'], 'Did you mean resistor-drop'],
 		['text that is no JSON', ['resistor-drop', '{R_ohm}'], 'not readable as JSON'],
 		['a list for an object', ['resistor-drop', '[1]'], 'no JSON object'],
-		['a value out of range', ['resistor-drop', '{"R_ohm":0.5,"V":1}'], 'R_ohm is 0.5 Ω'],
+		[
+			'a value out of range',
+			['resistor-drop', '{"R_ohm":0.5,"V":1}'],
+			'R_ohm (resistor, measured cold and unplugged) is 0.5 Ω'
+		],
 		['no inputs', ['resistor-drop'], 'Missing: R_ohm'],
 		['no id', [], 'usage:'],
 		['a word too many', ['resistor-drop', '{}', 'x'], 'usage:']

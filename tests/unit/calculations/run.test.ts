@@ -13,14 +13,6 @@ function problemsOf(id: string, given: Record<string, unknown>) {
 	return answer.problems;
 }
 
-/** Repeatable numbers between 0 and 1. */
-function* numbers(seed: number): Generator<number> {
-	for (let state = seed; ;) {
-		state = (state * 48271) % 2147483647;
-		yield state / 2147483647;
-	}
-}
-
 describe('what goes in', () => {
 	test('4k7 and +12 V are read as the trade writes them, and echoed', () => {
 		const answer = answerOf('resistor-drop', { R_ohm: '4k7', V: '+12 V' });
@@ -52,7 +44,7 @@ describe('what goes in', () => {
 		['two points', 'resistor-drop', { R_ohm: 1000, V: '12..5' }, 'V', '12.5'],
 		['a list of lists', 'resistor-drop', { R_ohm: 1000, V: [[1]] }, 'V', 'wants a number'],
 		['a name slightly wrong', 'resistor-drop', { R_ohms: 1000, V: 1 }, 'R_ohms', 'Did you mean R_ohm'],
-		['no resistor at all', 'resistor-drop', { V: 1 }, 'R_ohm', 'R_ohm (to go by volts across the part)'],
+		['no resistor at all', 'resistor-drop', { V: 1 }, 'R_ohm', 'R_ohm, to go by volts across the part'],
 		['no grid leak', 'grid-leakage', { V_grid: 1 }, 'R_grid_ohm', 'R_grid_ohm'],
 		[
 			'insulation and measured volts at once',
@@ -216,38 +208,6 @@ describe('what comes out', () => {
 	test('where one row of a list has no figure its place stays open', () => {
 		const { outputs } = answerOf('grid-leakage', { V_feed: 90, V_grid: [-1, 1], R_grid_ohm: 1e6 });
 		expect(outputs['R_leak_ohm']).toEqual([null, 89e6]);
-	});
-});
-
-describe('sums that undo each other', () => {
-	const draw = numbers(7);
-	const between = (from: number, to: number) => from + (to - from) * (draw.next().value as number);
-
-	test('the leak that can be borne lifts the grid by just the volts allowed', () => {
-		for (let i = 0; i < 200; i++) {
-			const [V_feed, V_allowed, R_grid_ohm] = [between(50, 500), between(0.05, 5), between(1e5, 1e7)];
-			const limit = answerOf('grid-leakage', { V_feed, V_allowed, R_grid_ohm }).outputs['R_leak_min_ohm'];
-			const { outputs } = answerOf('grid-leakage', { V_feed, R_leak_ohm: limit, R_grid_ohm });
-			expect(outputs['V_grid']).toBeCloseTo(V_allowed, 8);
-		}
-	});
-
-	test('true volts, read, and corrected again are the true volts', () => {
-		for (let i = 0; i < 200; i++) {
-			const [V_true, R_source_ohm, R_meter_ohm] = [between(-500, 900), between(0, 1e6), between(1e4, 1e7)];
-			const { outputs } = answerOf('meter-loading', { V_true, R_source_ohm, R_meter_ohm });
-			const back = answerOf('meter-loading', { V_read: outputs['V_read'], R_source_ohm, R_meter_ohm });
-			expect(back.outputs['V_true']).toBeCloseTo(V_true, 6);
-		}
-	});
-
-	test('the resistor wanted for a point gives that point', () => {
-		for (let i = 0; i < 200; i++) {
-			const [V_k, I_a_A, I_g2_A] = [between(1, 20), between(2e-3, 0.05), between(1e-3, 0.01)];
-			const { R_k_ohm } = answerOf('valve-operating-point', { V_k, I_a_A, I_g2_A }).outputs;
-			const { outputs } = answerOf('valve-operating-point', { V_k, R_k_ohm, I_g2_A });
-			expect(outputs['I_a_A']).toBeCloseTo(I_a_A, 8);
-		}
 	});
 });
 

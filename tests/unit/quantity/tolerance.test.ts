@@ -1,5 +1,10 @@
 import { describe, expect, test } from 'vitest';
-import { scaleTolerance, withTolerance } from '../../../src/lib/quantity/index.ts';
+import {
+	printWithSpread,
+	scaleTolerance,
+	splitTolerance,
+	withTolerance
+} from '../../../src/lib/quantity/index.ts';
 
 describe('tolerance', () => {
 	test('4k7 at 20 % may be anything from 3k76 to 5k64', () => {
@@ -25,5 +30,37 @@ describe('tolerance', () => {
 
 	test('a resonant frequency is off by half as much as its capacitor', () => {
 		expect(scaleTolerance({ pct: 10, power: -0.5 })).toBe(5);
+	});
+});
+
+describe('a tolerance typed behind a value', () => {
+	test.each([
+		['4k7 ±10 %', '4k7', 10],
+		['4k7+-10', '4k7', 10],
+		['1.2V +/-2.5%', '1.2V', 2.5],
+		['-9.4 ±0', '-9.4', 0]
+	])('%s', (text, value, pct) => expect(splitTolerance(text)).toEqual({ ok: true, text: value, pct }));
+
+	test.each(['4k7', '-5', '+-5', '±10'])('%s has none', (text) =>
+		expect(splitTolerance(text)).toBeUndefined()
+	);
+
+	test.each(['4k7 ±', '4k7 ±81', '4k7 ±-5', '4k7 ±10 ±5'])('%s is refused with an example', (text) => {
+		expect(splitTolerance(text)).toMatchObject({
+			ok: false,
+			hint: expect.stringContaining('±10 %') as string
+		});
+	});
+});
+
+describe('a value is printed with its ±', () => {
+	test.each([
+		[0.05, 0.00612, 'A', '50 ± 6.1 mA'],
+		[1.6e6, 2.1e4, 'Hz', '1.6 ± 0.021 MHz'],
+		[-9.4, 0.47, 'V', '−9.4 ± 0.47 V'],
+		[75, 10.6, '%', '75 ± 11 %'],
+		[3.5, 0.1, '', '3.5 ± 0.1']
+	] as const)('%d ± %d %s', (value, spread, unit, printed) => {
+		expect(printWithSpread(value, spread, unit, { digits: 3 })).toBe(printed);
 	});
 });

@@ -1,5 +1,5 @@
-import { type Calculation, type Input, keysOf, type Way } from '$lib/calculations/index.ts';
-import { unitOfKey } from '$lib/quantity/index.ts';
+import { type Calculation, fieldsOfWays, type Input, keysOf, type Way } from '$lib/calculations/index.ts';
+import { splitTolerance, unitOfKey } from '$lib/quantity/index.ts';
 
 /** An input that the form shows. */
 export interface Field {
@@ -13,14 +13,13 @@ export type Typed = Readonly<Record<string, string>>;
 export const WAY = 'by';
 
 const unique = <T>(values: readonly T[]): T[] => [...new Set(values)];
-const neededIn = (ways: readonly Way[]): string[] => unique(ways.flatMap(({ needs }) => needs));
 
 /** The inputs of a way: what it needs, what may stand beside it, and what belongs to no way in particular. */
 export function fieldsOf({ inputs, ways }: Calculation, way: number): Field[] {
 	const names = Object.keys(inputs);
 	const chosen = ways?.[way];
 	const needs = chosen?.needs ?? names.filter((name) => !inputs[name]?.optional);
-	const ofWays = neededIn(ways ?? []);
+	const ofWays = fieldsOfWays(ways ?? []);
 	const free = names.filter((name) => !ofWays.includes(name));
 	return unique([...needs, ...(chosen?.also ?? []), ...free]).flatMap((name) => {
 		const input = inputs[name];
@@ -35,7 +34,7 @@ export const slugOf = ({ title }: Way): string => title.toLowerCase().replace(/[
 export function likelyWay({ inputs, ways = [] }: Calculation, typed: Typed): number {
 	const has = (name: string): boolean => Boolean(typed[inputs[name]?.key ?? '']);
 	if (!Object.keys(inputs).some(has)) return 0;
-	const ofWays = neededIn(ways);
+	const ofWays = fieldsOfWays(ways);
 	const cost = ({ needs, also = [] }: Way): number => {
 		const unused = ofWays.filter((name) => has(name) && !needs.includes(name) && !also.includes(name));
 		return unused.length * 100 + needs.filter((name) => !has(name)).length;
@@ -51,15 +50,21 @@ export function wayOf(calculation: Calculation, typed: Typed, asked: string | un
 }
 
 function textFor(input: Input, key: string, text: string): string {
-	if (input.kind === 'choice') return input.options.includes(text) ? text : '';
-	if (input.kind === 'list')
-		return text
-			.split(',')
-			.filter((word) => input.options.includes(word))
-			.join(',');
-	// Under another name of the same quantity a bare number is in the unit of that name.
-	const symbol = key !== input.key && /^[\d.,\s-]+$/.test(text) ? unitOfKey(key).symbol : '';
-	return symbol ? `${text} ${symbol}` : text;
+	const known = (word: string): boolean => 'options' in input && input.options.includes(word);
+	switch (input.kind) {
+		case 'choice':
+			return known(text) ? text : '';
+		case 'list': {
+			const words = text.split(',');
+			// A place that holds no known word stays a gap: the words behind it keep their places.
+			return (input.places ? words.map((word) => (known(word) ? word : '')) : words.filter(known)).join(',');
+		}
+		default: {
+			// Under another name of the same quantity a bare number is in the unit of that name.
+			const symbol = key !== input.key && /^[\d.,\s-]+$/.test(text) ? unitOfKey(key).symbol : '';
+			return symbol ? `${text} ${symbol}` : text;
+		}
+	}
 }
 
 /** Texts by the first key of each input, whatever name they came under. Names that the sum does not know are passed over. */
@@ -69,6 +74,23 @@ export function textsFrom({ inputs }: Calculation, given: Typed): Record<string,
 		return [input.key, textFor(input, key, given[key] ?? '')] as const;
 	});
 	return Object.fromEntries(entries);
+}
+
+/** Puts a tolerance in per cent behind each value of a text: `45 ±5 %; 50 ±5 %`. */
+export const textWithTolerance = (text: string, pct: string): string =>
+	text
+		.split(';')
+		.map((part) => (part.trim() ? `${part.trim()} ±${pct.trim()} %` : part))
+		.join('; ');
+
+/** The text of a number input and the tolerance that all its values share, apart. */
+export function toleranceApart(text: string): { text: string; pct: string } {
+	const parts = text.split(';').map((part) => splitTolerance(part));
+	const [first] = parts;
+	const good = parts.filter((part) => part?.ok === true);
+	if (!first?.ok || good.length < parts.length || good.some(({ pct }) => pct !== first.pct))
+		return { text, pct: '' };
+	return { text: good.map((part) => part.text.trim()).join('; '), pct: String(first.pct) };
 }
 
 /** Inputs in the fragment of an address: `R_ohm=1k2&V=60`. */

@@ -1,5 +1,5 @@
 import type { Answer, Calculation, Output, TableLine } from '$lib/calculations/index.ts';
-import { printQuantity, toBase, unitOfKey } from '$lib/quantity/index.ts';
+import { printQuantity, printWithSpread, toBase, unitOfKey } from '$lib/quantity/index.ts';
 
 /** One result with its unit apart, so that it can be set smaller. */
 interface Figure {
@@ -7,6 +7,8 @@ interface Figure {
 	label: string;
 	number: string;
 	unit: string;
+	/** Words or several values: too long to be set large. */
+	words?: true;
 }
 
 /** A table to show: its heads and rows as text. */
@@ -14,6 +16,8 @@ export interface Table {
 	title: string;
 	heads: readonly string[];
 	rows: readonly (readonly string[])[];
+	/** So long that a picture or a summary says more: it opens when wanted. */
+	folded?: true;
 }
 
 export interface Results {
@@ -33,32 +37,64 @@ const labelOf = (calculation: Calculation, key: string): string =>
 	key;
 
 /** Frequencies stay in the unit that was asked in: a dial is marked 1,470 kHz, not 1.47 MHz. */
-function printed(calculation: Calculation, key: string, value: unknown): string {
+function printed(calculation: Calculation, key: string, value: unknown, spread?: number): string {
 	if (value === null || value === undefined) return '–';
 	if (typeof value === 'boolean') return value ? 'yes' : 'no';
 	if (typeof value !== 'number') return String(value);
 	const { unit, name } = unitOfKey(key);
 	const digits = outputOf(calculation, key)?.digits ?? 3;
-	return printQuantity(toBase(value, name), unit, { digits, ...(unit === 'Hz' && { as: name }) });
+	const options = { digits, ...(unit === 'Hz' && { as: name }) };
+	return spread === undefined
+		? printQuantity(toBase(value, name), unit, options)
+		: printWithSpread(toBase(value, name), toBase(spread, name), unit, options);
 }
 
-function figureOf(calculation: Calculation, key: string, value: unknown): Figure {
+function figureOf(calculation: Calculation, { spreads = {} }: Answer, key: string, value: unknown): Figure {
 	const label = labelOf(calculation, key);
-	const texts = [value].flat().map((one) => printed(calculation, key, one));
-	const [number = '', ...unit] = typeof value === 'number' ? texts.join().split(' ') : [texts.join(', ')];
-	return { key, label, number, unit: unit.join(' ') };
+	if (typeof value !== 'number') {
+		const texts = [value].flat().map((one) => printed(calculation, key, one));
+		return { key, label, number: texts.join(', '), unit: '', words: true };
+	}
+	const spread = spreads[key];
+	const text = printed(calculation, key, value, typeof spread === 'number' ? spread : undefined);
+	const [, number = text, unit = ''] = /^(\S+(?: ± \S+)?)(?: (.*))?$/.exec(text) ?? [];
+	return { key, label, number, unit };
 }
 
 const isLine = (value: unknown): value is TableLine => typeof value === 'object' && value !== null;
 const headOf = (key: string): string => key.charAt(0).toUpperCase() + key.slice(1);
 
-function tableOfLines(title: string, lines: readonly TableLine[]): Table {
+function tableOfLines(calculation: Calculation, key: string, lines: readonly TableLine[]): Table {
 	const keys = [...new Set(lines.flatMap((line) => Object.keys(line)))];
+	const { columns = {} } = outputOf(calculation, key) ?? {};
 	return {
-		title,
-		heads: keys.map(headOf),
-		rows: lines.map((line) => keys.map((key) => String(line[key] ?? '')))
+		title: labelOf(calculation, key),
+		heads: keys.map((column) => columns[column] ?? headOf(column)),
+		rows: lines.map((line) => keys.map((column) => printed(calculation, column, line[column])))
 	};
+}
+
+/** Rows that can be taken in at a glance. */
+const LONG = 15;
+
+/** Results by place: the tracking error at each frequency. */
+function tableOfRecord(
+	calculation: Calculation,
+	key: string,
+	record: Readonly<Record<string, number>>
+): Table {
+	const title = labelOf(calculation, key);
+	const rows = Object.entries(record).map(([at, value]) => [at, printed(calculation, key, value)]);
+	return { title, heads: ['At', title], rows, ...(rows.length > LONG && { folded: true as const }) };
+}
+
+/** More do not fit beside each other on a phone. */
+const LARGE = 2;
+
+/** The figures that are set large, and the rest. */
+export function largeFirst(figures: readonly Figure[]): { large: Figure[]; rest: Figure[] } {
+	const large = figures.filter(({ words }) => !words).slice(0, LARGE);
+	return { large, rest: figures.filter((figure) => !large.includes(figure)) };
 }
 
 /** One row for each of several values given: what was given, then what came of it. */
@@ -81,18 +117,19 @@ export function resultsOf(calculation: Calculation, answer: Answer, count: numbe
 	const told = Object.entries(answer.outputs).filter(([key]) => !(key in answer.given));
 	const judged = answer.judgements.map(({ by }) => by);
 	const lined = told.filter(([, value]) => Array.isArray(value) && isLine(value[0]));
+	const records = told.filter(([, value]) => isLine(value) && !Array.isArray(value));
 	const listed = told.filter(([, v]) => Array.isArray(v) && typeof v[0] === 'string' && v.length > 2);
 	const inRows = (value: unknown): boolean => count > 1 && Array.isArray(value) && value.length === count;
-	const single = told.filter(
-		(entry) => !lined.includes(entry) && !listed.includes(entry) && !inRows(entry[1])
-	);
-	const figures = single.map(([key, value]) => figureOf(calculation, key, value));
+	const elsewhere = [...lined, ...records, ...listed];
+	const single = told.filter((entry) => !elsewhere.includes(entry) && !inRows(entry[1]));
+	const figures = single.map(([key, value]) => figureOf(calculation, answer, key, value));
 	const rank = ({ key }: Figure): number => (judged.includes(key) ? judged.indexOf(key) : judged.length);
 	return {
 		figures: figures.sort((a, b) => rank(a) - rank(b)),
 		lists: listed.map(([key, value]) => ({ title: labelOf(calculation, key), lines: value as string[] })),
 		tables: [
-			...lined.map(([key, value]) => tableOfLines(labelOf(calculation, key), value as TableLine[])),
+			...lined.map(([key, value]) => tableOfLines(calculation, key, value as TableLine[])),
+			...records.map(([key, value]) => tableOfRecord(calculation, key, value as Record<string, number>)),
 			...(count > 1 ? tableOfRows(calculation, answer, count) : [])
 		]
 	};

@@ -1,44 +1,28 @@
-import { type Calculation, type CalculationId, calculations } from '$lib/calculations/index.ts';
-import { verdictWords } from './wording.ts';
-
-/** Where a restorer would look for a sum. One that stands in no group comes under "More sums". */
-const GROUPS: Readonly<Record<string, readonly CalculationId[]>> = {
-	'Current and heat': ['resistor-drop', 'valve-operating-point'],
-	'Grids, leaks and meters': ['grid-leakage', 'meter-loading'],
-	'Tuning and alignment': ['dial-frequencies', 'alignment-order']
-};
-const REST = 'More sums';
+import { type Calculation, calculations, GROUPS, verdictTitle } from '$lib/calculations/index.ts';
 
 interface Group {
 	title: string;
 	sums: readonly Calculation[];
 }
 
-function wordsOf(sum: Calculation, group: string): string {
+const all = Object.values<Calculation>(calculations);
+
+/** Everything of a sum that somebody may look for. */
+function wordsOf(sum: Calculation): string {
 	const labels = [...Object.values(sum.inputs), ...Object.values(sum.outputs)].map(({ label }) => label);
-	const verdicts = (sum.verdicts ?? []).map(({ verdict }) => verdictWords(verdict));
-	return [group, sum.id, sum.title, sum.question, ...labels, ...verdicts, ...sum.pitfalls]
-		.join(' ')
-		.toLowerCase();
+	const verdicts = (sum.verdicts ?? []).map(({ verdict }) => verdictTitle(sum, verdict));
+	const texts = [sum.group, sum.id, sum.title, sum.question, ...(sum.words ?? [])];
+	return [...texts, ...labels, ...verdicts, ...sum.pitfalls].join(' ').toLowerCase();
 }
 
-const all: readonly Group[] = (() => {
-	const grouped: readonly string[] = Object.values(GROUPS).flat();
-	const known = Object.entries(GROUPS).map(([title, ids]) => ({
-		title,
-		sums: ids.map((id) => calculations[id])
-	}));
-	const rest = Object.values<Calculation>(calculations).filter(({ id }) => !grouped.includes(id));
-	return rest.length > 0 ? [...known, { title: REST, sums: rest }] : known;
-})();
+const found: ReadonlyMap<Calculation, string> = new Map(all.map((sum) => [sum, wordsOf(sum)]));
 
-/** The sums in which every word of `query` is found: in question, title, inputs, results, verdicts or pitfalls. */
+/** The sums in which every word of `query` is found, where a restorer would look for them. */
 export function groupsFor(query: string): Group[] {
 	const wanted = query.toLowerCase().split(/\s+/).filter(Boolean);
-	return all
-		.map(({ title, sums }) => ({
-			title,
-			sums: sums.filter((sum) => wanted.every((word) => wordsOf(sum, title).includes(word)))
-		}))
-		.filter(({ sums }) => sums.length > 0);
+	const fits = (sum: Calculation): boolean => wanted.every((word) => found.get(sum)?.includes(word));
+	return GROUPS.map((title) => ({
+		title,
+		sums: all.filter((sum) => sum.group === title && fits(sum))
+	})).filter(({ sums }) => sums.length > 0);
 }

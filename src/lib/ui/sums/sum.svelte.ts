@@ -4,13 +4,28 @@ import {
 	calculationOf,
 	type Input,
 	keysOf,
+	type NumberInput,
+	type NumbersInput,
+	type Picture,
+	picturesOf,
 	type Problem,
 	runOn
 } from '$lib/calculations/index.ts';
 import { fromBase, unitOfKey } from '$lib/quantity/index.ts';
 import { readValues, type ValueReading } from '../value.ts';
-import { fieldsOf, likelyWay, slugOf, textsFrom, type Typed, WAY, wayOf } from './fields.ts';
+import {
+	fieldsOf,
+	likelyWay,
+	slugOf,
+	textsFrom,
+	textWithTolerance,
+	toleranceApart,
+	type Typed,
+	WAY,
+	wayOf
+} from './fields.ts';
 import { type Results, resultsOf } from './figures.ts';
+import { rowsOfText } from './rows-text.ts';
 import { problemWords } from './wording.ts';
 
 export type Outcome =
@@ -34,6 +49,8 @@ export class Sum {
 	readonly calculation: Calculation;
 	/** By the first key of each input, as typed; a list as words with commas. Texts of other ways are kept. */
 	texts: Record<string, string> = $state({});
+	/** Tolerance in per cent, as typed, of the numbers that have one. */
+	tolerances: Record<string, string> = $state({});
 	/** Place in the ways of the calculation. */
 	way = $state(0);
 
@@ -42,30 +59,41 @@ export class Sum {
 		if (!calculation) throw new Error(`There is no calculation "${id}".`);
 		this.calculation = calculation;
 		this.texts = textsFrom(calculation, given);
+		for (const { kind, key } of Object.values(calculation.inputs)) {
+			if (kind !== 'number') continue;
+			const { text, pct } = toleranceApart(this.texts[key] ?? '');
+			this.texts[key] = text;
+			this.tolerances[key] = pct;
+		}
 		this.way = wayOf(calculation, this.texts, given[WAY]);
 	}
 
 	readonly fields = $derived.by(() => fieldsOf(this.calculation, this.way));
 
-	readonly #filled = $derived.by(() => this.fields.filter(({ input }) => this.texts[input.key]?.trim()));
+	readonly #filled = $derived.by(() =>
+		this.fields.filter(({ input }) => /[^\s,;|]/.test(this.texts[input.key] ?? ''))
+	);
 
 	/** Of the numbers that are filled in, by key. */
 	readonly #readings: Readonly<Record<string, ValueReading>> = $derived.by(() => {
-		const numbers = this.#filled.filter(({ input }) => input.kind === 'number');
-		const read = numbers.map(({ input: { key } }) => [
-			key,
-			readValues(this.texts[key] ?? '', unitOfKey(key).name)
+		const numbers = this.#filled.filter(({ input: { kind } }) => kind === 'number' || kind === 'numbers');
+		const read = numbers.map(({ input }) => [
+			input.key,
+			readValues(this.#text(input), unitOfKey(input.key).name)
 		]);
 		return Object.fromEntries(read) as Record<string, ValueReading>;
 	});
 
-	readonly #ran = $derived.by(() => {
+	/** By key, ready for the core. */
+	readonly #given: Readonly<Record<string, unknown>> = $derived.by(() => {
 		const given = this.#filled.flatMap(({ input }) => {
 			const value = this.#valueOf(input);
 			return value === undefined ? [] : [[keyFor(input, this.#text(input)), value]];
 		});
-		return runOn(this.calculation, Object.fromEntries(given));
+		return Object.fromEntries(given) as Record<string, unknown>;
 	});
+
+	readonly #ran = $derived.by(() => runOn(this.calculation, this.#given));
 
 	readonly #problems: readonly Problem[] = $derived.by(() => (this.#ran.ok ? [] : this.#ran.problems));
 
@@ -106,23 +134,52 @@ export class Sum {
 		return { ...typed, [WAY]: slugOf(chosen) };
 	});
 
-	#text(input: Input): string {
-		return this.texts[input.key] ?? '';
+	/** What there is to look at; nothing while something cannot be read. */
+	readonly pictures: readonly Picture[] = $derived.by(() =>
+		this.outcome.state === 'answer' ? picturesOf(this.calculation, this.#given) : []
+	);
+
+	/** As typed, with its tolerance behind it. */
+	#text({ kind, key }: Input): string {
+		const text = this.texts[key] ?? '';
+		const pct = kind === 'number' ? this.tolerances[key]?.trim() : '';
+		return pct ? textWithTolerance(text, pct) : text;
 	}
 
 	/** In the unit of its key; several values as a list; undefined where the text cannot be read. */
 	#valueOf(input: Input): unknown {
 		const text = this.#text(input);
-		if (input.kind !== 'number') return input.kind === 'list' ? text.split(',') : text;
+		switch (input.kind) {
+			case 'number':
+			case 'numbers':
+				return this.#numbersOf(input, text);
+			case 'rows':
+				return rowsOfText(text);
+			case 'list':
+				return text.replace(/,+$/, '').split(',');
+			default:
+				return text;
+		}
+	}
+
+	#numbersOf(input: NumberInput | NumbersInput, text: string): unknown {
 		const reading = this.#readings[input.key];
 		if (reading?.state !== 'read') return undefined;
 		const { name } = unitOfKey(keyFor(input, text));
-		const values = reading.values.map((value) => fromBase(value, name));
+		const values = reading.values.map((value, i) => {
+			const own = fromBase(value, name);
+			const pct = reading.tolerances?.[i];
+			return pct === undefined ? own : `${own} ±${pct}%`;
+		});
 		return values.length === 1 ? values[0] : values;
 	}
 
 	#answered(answer: Answer): Outcome {
-		const counts = Object.values(this.#readings).map((one) => (one.state === 'read' ? one.values.length : 1));
+		const single = this.#filled.filter(({ input }) => input.kind === 'number');
+		const counts = single.map(({ input }) => {
+			const reading = this.#readings[input.key];
+			return reading?.state === 'read' ? reading.values.length : 1;
+		});
 		const results = resultsOf(this.calculation, answer, Math.max(1, ...counts));
 		return { state: 'answer', answer, results };
 	}
