@@ -1,6 +1,7 @@
 /** What the service worker keeps and answers; apart from it so that it can be tested without a browser. */
 
-const isLarge = (path: string) => path.includes('/workers/');
+/** The worker that advises is small, and needed at every answer. */
+const isLarge = (path: string) => path.includes('/workers/') && !path.includes('/workers/advice-');
 
 /** Large lazy files stay out of the first visit: storing them at once has failed in the browser. */
 export const precached = (paths: readonly string[]): string[] => paths.filter((path) => !isLarge(path));

@@ -57,6 +57,7 @@ const GATE: Record<string, (page: Page) => Promise<void>> = {
 	'Switch off and pull the plug': (page) => press(page, 'Off, and the plug is out'),
 	'Discharge, then prove it dead': (page) => typeVolts(page, '0.3', '0'),
 	'Connect while the set is dead': (page) => press(page, 'Connected'),
+	'Look for the cause first': (page) => press(page, 'Looked: nothing found behind it'),
 	'Put it on the limiter': (page) => press(page, 'It is on, through the lamp'),
 	'Full mains': (page) => press(page, 'It is on full mains')
 };
@@ -70,6 +71,25 @@ export async function passGate(page: Page): Promise<string[]> {
 		now = await onward(page, () => GATE[stage]!(page));
 	}
 	return stages;
+}
+
+/** Say what each band does now. */
+export async function hear(page: Page, heard: Record<string, string>): Promise<void> {
+	for (const [band, word] of Object.entries(heard)) {
+		const group = stepPane(page).getByRole('group', { name: band, exact: true });
+		const more = group.getByRole('button', { name: 'not good' });
+		if (word !== 'Good' && (await more.isVisible())) await more.click();
+		await group.getByRole('radio', { name: word }).check();
+	}
+	await onward(page, () => press(page, 'Record what is heard'));
+}
+
+/** From the proof of a part to the question whether it cured. */
+export async function changePart(page: Page): Promise<void> {
+	await onward(page, () => press(page, 'Repair without proof'));
+	await passGate(page);
+	await onward(page, () => press(page, 'Changed'));
+	await passGate(page);
 }
 
 /** Open the step that is proposed, through its gate where there is one. */
@@ -139,7 +159,7 @@ export async function throughAllPages(page: Page, check: Check): Promise<void> {
 		await check(name);
 	};
 	await page.goto('./start/');
-	await page.getByRole('radio', { name: 'AM/FM set' }).check();
+	await page.getByRole('radio', { name: AM_FM }).check();
 	await unfold(page, 'Its past');
 	await at('start');
 	await startJob(page, { set: AC_DC, heard: {}, flow: HOT_OUTPUT });

@@ -60,11 +60,11 @@ test('faint AM is traced to the oscillator feed, proved, changed, and proved aga
 	await press(page, 'It is bad: go to the repair');
 	await expect(heading(page)).toHaveText('Change the part');
 	await onward(page, () => press(page, 'Changed'));
-	expect(await passGate(page)).toEqual(['Put it on the limiter', 'Full mains']);
+	expect(await passGate(page)).toEqual(['Look for the cause first', 'Put it on the limiter', 'Full mains']);
 
 	await onward(page, () => press(page, 'The symptom is gone'));
 	await onward(page, () => press(page, 'Tested bad'));
-	await expect(heading(page)).toHaveText('The symptom is gone');
+	await expect(heading(page)).toHaveText('Now listen to every band');
 	expect(await kinds(page)).toContain('proved');
 	await page.getByRole('button', { name: 'Undo' }).first().click();
 	await expect(heading(page)).toHaveText('Is the symptom gone?');

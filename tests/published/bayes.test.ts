@@ -6,68 +6,25 @@ import {
 	expectedCostOfRepair,
 	huffmanCost,
 	informationGain,
-	logEvidence,
+	lookAheadFully,
 	outcomeLikelihood,
 	outcomeProbabilities,
+	packed,
 	posterior,
 	repairOrder,
 	update
 } from '../../src/lib/suspects/index.ts';
+import { clinic, CLINIC_FIGURES } from './chest-clinic.ts';
+import { given, network } from './network.ts';
 
-/*
- * The mathematics of suspicion against published networks and textbook figures. A network is turned into hypotheses by
- * writing out every joint state; what was seen is a likelihood of 1 for the states that agree with it and 0 for others.
- */
+/* The mathematics of suspicion against published networks and textbook figures. */
 
-type State = Readonly<Record<string, boolean>>;
-type Chance = (state: State) => number;
-
-/** Every joint state of the named yes/no variables, with its prior from the chances of "yes" given the others. */
-function network(variables: Readonly<Record<string, Chance>>) {
-	const names = Object.keys(variables);
-	const states = Array.from({ length: 2 ** names.length }, (_, code): State =>
-		Object.fromEntries(names.map((name, bit) => [name, Boolean((code >> bit) & 1)]))
-	);
-	const prior = states.map((state) =>
-		Object.entries(variables).reduce(
-			(p, [name, chance]) => p * (state[name] ? chance(state) : 1 - chance(state)),
-			1
-		)
-	);
-	const seen = (evidence: State) =>
-		Object.entries(evidence).map(([name, value]) => states.map((state) => (state[name] === value ? 1 : 0)));
-	const chanceOf = (name: string, evidence: State = {}) =>
-		posterior(prior, seen(evidence)).reduce((sum, p, place) => (states[place]?.[name] ? sum + p : sum), 0);
-	const chanceOfEvidence = (evidence: State) => 2 ** logEvidence(prior, seen(evidence));
-	return { prior, seen, chanceOf, chanceOfEvidence };
-}
-
-const given = (condition: boolean | undefined, yes: number, no: number) => (condition ? yes : no);
-
-// Tables read in the R package gRain (Lauritzen and Spiegelhalter 1988); outputs by our own enumeration.
 describe('chest clinic', () => {
-	const clinic = network({
-		asia: () => 0.01,
-		smoke: () => 0.5,
-		tub: ({ asia }) => given(asia, 0.05, 0.01),
-		lung: ({ smoke }) => given(smoke, 0.1, 0.01),
-		bronc: ({ smoke }) => given(smoke, 0.6, 0.3),
-		either: ({ tub, lung }) => given(tub || lung, 1, 0),
-		xray: ({ either }) => given(either, 0.98, 0.05),
-		dysp: ({ bronc, either }) => (bronc ? given(either, 0.9, 0.8) : given(either, 0.7, 0.1))
-	});
-
-	test.each([
-		[{}, 1, [0.0104, 0.055, 0.45, 0.064828, 0.11029]],
-		[{ dysp: true }, 0.435971, [0.018845, 0.102759, 0.833967, 0.120536, 0.162098]],
-		[{ asia: true, dysp: true }, 0.00450138, [0.087751, 0.099525, 0.811402, 0.1823, 0.219539]],
-		[{ asia: true, dysp: true, xray: false }, 0.00351315, [0.002249, 0.00255, 0.862761, 0.004672, 0]],
-		[{ asia: true, dysp: true, xray: true }, 0.000988227, [0.391712, 0.444271, 0.628822, 0.813769, 1]]
-	])('evidence %j has the chance %d', (evidence: State, chance, expected) => {
+	test.each(CLINIC_FIGURES)('evidence $evidence has the chance $chance', ({ evidence, chance, chances }) => {
 		expect(clinic.chanceOfEvidence(evidence)).toBeCloseTo(chance, 6);
 		expect(clinic.chanceOfEvidence(evidence) / chance).toBeCloseTo(1, 5);
 		['tub', 'lung', 'bronc', 'either', 'xray'].forEach((name, place) =>
-			expect(clinic.chanceOf(name, evidence), name).toBeCloseTo(expected[place] ?? NaN, 6)
+			expect(clinic.chanceOf(name, evidence), name).toBeCloseTo(chances[place] ?? NaN, 6)
 		);
 	});
 
@@ -184,10 +141,10 @@ function byAdvice(tables: readonly Table[]): Choose {
 		id: String(place).padStart(3, '0'),
 		minutes: 1,
 		power: 'bench' as const,
-		table: tables[place] ?? []
+		table: packed(tables[place] ?? [])
 	});
-	return (prior, left) => {
-		const [best] = advise({ prior, checks: left.map(check), now: 'bench', switching });
+	return (standings, left) => {
+		const [best] = advise({ standings, checks: left.map(check), now: { power: 'bench' }, switching });
 		return best && Number(best.id);
 	};
 }
@@ -216,6 +173,33 @@ describe('test sequencing', () => {
 	test('bits alone begin with the first test and need 2.86 checks', () => {
 		expect(byAdvice(tables)(prior, [0, 1, 2, 3, 4])).toBe(0);
 		expect(meanChecks(prior, tables, byAdvice(tables))).toBeCloseTo(2.86, 12);
+	});
+
+	test('looking ahead with dear repairs needs 2.18 checks', () => {
+		const unit = {
+			switching: { bench: { bench: 0 } },
+			now: { power: 'bench' as const },
+			bench: 'bench' as const
+		};
+		const checks = tables.map((table, place) => ({
+			id: `${place}`,
+			minutes: 1,
+			power: 'bench' as const,
+			table: packed(table)
+		}));
+		const ahead: Choose = (standings, left) => {
+			const repairs = { repairs: prior.map(String), minutes: prior.map(() => 100) };
+			const question = {
+				...unit,
+				...repairs,
+				standings,
+				checks: left.flatMap((place) => checks[place] ?? [])
+			};
+			const [best] = lookAheadFully(question).checks;
+			return best && Number(best.id);
+		};
+		expect([1, 3]).toContain(ahead(prior, [0, 1, 2, 3, 4]));
+		expect(meanChecks(prior, tables, ahead)).toBeCloseTo(2.18, 12);
 	});
 
 	test('the best order needs 2.18 checks and begins with the second or the fourth test', () => {

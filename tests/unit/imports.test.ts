@@ -24,7 +24,7 @@ const RULES: Record<string, Rule> = {
 	'src/lib/receiver': { folders: inLib(['quantity', 'valves']), packages: ['zod'] },
 	'src/lib/flow': { folders: inLib(CORE.slice(0, 5)), packages: ['zod', 'yaml', 'xstate'] },
 	'src/lib/job': { folders: inLib(CORE.slice(0, 6)), packages: ['zod', 'xstate', 'dexie'] },
-	'src/lib/ui': { folders: inLib(CORE), packages: [...FACE, 'marked'] },
+	'src/lib/ui': { folders: inLib(CORE), packages: [...FACE, 'marked', 'd3-scale', 'd3-shape'] },
 	'src/routes': { folders: ['src/lib'], packages: [...FACE, '@sveltejs/kit', '@fontsource-variable/'] },
 	'src/service-worker': { folders: [], packages: ['$service-worker'] },
 	'src/tools': {

@@ -1,14 +1,21 @@
 import {
-	advise,
-	expectedMinutes,
+	lookAheadFully,
+	minutesOfRepairs,
+	outcomeLikelihood,
+	packed,
 	POWER_SWITCHING,
 	shouldRepair,
-	type Advice,
-	type RepairAdvice
+	update,
+	type Foreseen,
+	type LookAheadCheck,
+	type LookAheadQuestion,
+	type Ranking,
+	type RepairAdvice,
+	type Table
 } from '../suspects/index.ts';
 import { stepTable } from './evidence.ts';
 import type { Step } from './schema.ts';
-import type { Instrument, StepPower } from './terms.ts';
+import { SET_UP_MINUTES, type Instrument, type StepPower } from './terms.ts';
 import { repairKey } from './resolve.ts';
 import { bestWay, standings, type Trace } from './trace.ts';
 
@@ -31,43 +38,41 @@ export interface Suggestion {
 	step: Step;
 	way: number;
 	bits: number;
+	/** Minutes for the step, with the change of power state and the setting up of instruments. */
 	minutes: number;
 	bitsPerMinute: number;
+	/** Minutes until the set is expected to work when this step comes next: itself, all that follows, the repair. */
+	minutesExpected: number;
+	/** By how many minutes the job is expected to take longer than with the best step that is offered; 0 for that one. */
+	minutesBehind: number;
 	/** Chance of each outcome, in the order of the step's outcomes. */
 	probabilities: number[];
-	posteriors: number[][];
-	/** Why it stands first: asked first by the flow's author, named by the last answer, or by what it tells. */
+	/** Standings after each outcome. */
+	readonly posteriors: number[][];
+	/** Why it stands first: asked first by the flow's author, named by the last answer, or by what it saves. */
 	by: 'opening' | 'next' | 'gain' | 'last';
 }
 
+/** A step that may be taken now, in the way that the bench allows best. */
+interface OpenStep {
+	id: string;
+	step: Step;
+	way: number;
+	table: Table;
+}
+
 /** Steps whose answers are wanted, whose own conditions are met and for which the bench has a way. */
-function openSteps(trace: Trace, situation: Situation): { id: string; step: Step; way: number }[] {
+function openSteps({ resolved }: Trace, situation: Situation): OpenStep[] {
 	const done = new Set([...situation.answered.map(({ step }) => step), ...situation.unavailable]);
 	for (const id of situation.reopened ?? []) done.delete(id);
 	const settled = new Set([...done, ...situation.answered.map(({ step }) => step)]);
-	return Object.entries(trace.resolved.steps).flatMap(([id, step]) => {
+	return Object.entries(resolved.steps).flatMap(([id, step]) => {
 		const way = bestWay(step, situation.instruments);
-		const ready = step.needs.every((need) => settled.has(need) || !trace.resolved.steps[need]);
-		return done.has(id) || way === undefined || !ready ? [] : [{ id, step, way }];
+		const ready = step.needs.every((need) => settled.has(need) || !resolved.steps[need]);
+		if (done.has(id) || way === undefined || !ready) return [];
+		return [{ id, step, way, table: stepTable(resolved, step, step.ways[way]?.trust ?? 'full').table }];
 	});
 }
-
-const suggestion = (
-	trace: Trace,
-	open: { step: Step; way: number },
-	advice: Advice,
-	by: Suggestion['by']
-): Suggestion => ({
-	id: advice.id,
-	step: open.step,
-	way: open.way,
-	bits: advice.bits,
-	minutes: advice.minutes,
-	bitsPerMinute: advice.bitsPerMinute,
-	probabilities: advice.probabilities,
-	posteriors: advice.posteriors,
-	by
-});
 
 /** The author's own order: what the last answer names, then the opening questions. */
 function fixedOrder(trace: Trace, { answered }: Situation): { id: string; by: 'next' | 'opening' }[] {
@@ -80,48 +85,101 @@ function fixedOrder(trace: Trace, { answered }: Situation): { id: string; by: 'n
 	];
 }
 
-/**
- * What to measure next, best first. The author's fixed order comes first, then bits per minute with the
- * changes of power state counted; steps put off come after all others, and steps marked `last` only when no
- * other step has anything left to tell.
- */
-export function suggest(trace: Trace, situation: Situation): Suggestion[] {
-	const open = openSteps(trace, situation);
-	const checks = open.map(({ id, step, way }) => ({
-		id,
-		minutes: step.minutes,
-		power: step.power,
-		...(step.prepare ? { prepare: step.prepare } : {}),
-		table: stepTable(trace.resolved, step, step.ways[way]?.trust ?? 'full').table
-	}));
-	const ranked = advise({ prior: trace.now, checks, now: situation.power, switching: POWER_SWITCHING });
-	const fixed = fixedOrder(trace, situation);
-	const by = new Map(fixed.map(({ id, by }) => [id, by]));
-	const place = ({ id }: Advice) => {
-		const order = fixed.findIndex((f) => f.id === id);
-		if (situation.skipped.includes(id)) return 2000;
-		if (open.find((o) => o.id === id)?.step.last) return 3000;
-		return order >= 0 ? order : 1000;
-	};
-	return ranked
-		.map((advice, rank) => ({ advice, rank, place: place(advice) }))
-		.sort((a, b) => a.place - b.place || a.rank - b.rank)
-		.flatMap(({ advice, place }) => {
-			const source = open.find(({ id }) => id === advice.id);
-			const reason = place >= 3000 ? 'last' : place < 1000 ? (by.get(advice.id) ?? 'opening') : 'gain';
-			return source ? [suggestion(trace, source, advice, reason)] : [];
-		});
-}
-
 /** Minutes that a fault outside the list is reckoned to cost. Our own choice. */
 const SEARCH_OUTSIDE = 90;
 
-/** The repair of each hypothesis, in the order of the trace; `undefined` for "not listed". */
-const repairsOf = ({ ids, resolved }: Trace) =>
-	ids.map((_, index) => {
-		const placed = resolved.suspects[index];
-		return placed && repairKey(placed);
-	});
+/** What the search is asked: plain numbers and names, so that a worker can be asked the same. */
+export type AdviceQuestion = LookAheadQuestion<StepPower>;
+
+/** What is left to do on the bench: who is suspected, how each is mended, what may be checked. */
+export function questionOf(trace: Trace, situation: Situation): AdviceQuestion {
+	const { resolved } = trace;
+	const last = resolved.steps[situation.answered.at(-1)?.step ?? ''];
+	const way = last && bestWay(last, situation.instruments);
+	return {
+		...repairQuestion(trace),
+		checks: openSteps(trace, situation).map((open) => checkOf(open, situation)),
+		now: { power: situation.power, instruments: last?.ways[way ?? 0]?.needs ?? [] },
+		switching: POWER_SWITCHING,
+		setUp: SET_UP_MINUTES
+	};
+}
+
+const checkOf = ({ id, step, way, table }: OpenStep, { skipped }: Situation): LookAheadCheck<StepPower> => ({
+	id,
+	minutes: step.minutes,
+	power: step.power,
+	prepare: step.prepare,
+	instruments: step.ways[way]?.needs ?? [],
+	table: packed(table),
+	late: step.last || skipped.includes(id)
+});
+
+/** Standings, and what mends each hypothesis in the order of the trace. */
+function repairQuestion({ ids, resolved, now }: Trace) {
+	const placed = ids.map((_, index) => resolved.suspects[index]);
+	return {
+		standings: now,
+		repairs: placed.map((one) => one && repairKey(one)),
+		minutes: placed.map((one) => one?.suspect.repair.minutes ?? SEARCH_OUTSIDE),
+		bench: 'unplugged' as const
+	};
+}
+
+/** Where a step stands whatever it saves: the author's order first, steps put off and steps marked `last` at the end. */
+function placesOf(trace: Trace, situation: Situation): (id: string) => number {
+	const fixed = fixedOrder(trace, situation).map(({ id }) => id);
+	return (id) => {
+		if (situation.skipped.includes(id)) return 2000;
+		if (trace.resolved.steps[id]?.last) return 3000;
+		return fixed.includes(id) ? fixed.indexOf(id) : 1000;
+	};
+}
+
+/**
+ * A ranking of the search as suggestions, best first: the author's fixed order comes before the search's, steps put
+ * off come after all others, and steps marked `last` only when no other step has anything left to tell.
+ */
+export function suggestionsOf(trace: Trace, situation: Situation, ranking: Ranking): Suggestion[] {
+	const open = new Map(openSteps(trace, situation).map((one) => [one.id, one]));
+	const placeOf = placesOf(trace, situation);
+	const by = new Map(fixedOrder(trace, situation).map(({ id, by }) => [id, by]));
+	const best = Math.min(...ranking.checks.map(({ minutesExpected }) => minutesExpected ?? Infinity));
+	return ranking.checks
+		.map((check, rank) => ({ check, rank, place: placeOf(check.id) }))
+		.sort((a, b) => a.place - b.place || a.rank - b.rank)
+		.flatMap(({ check, place }) => {
+			const source = open.get(check.id);
+			const reason = place >= 3000 ? 'last' : place < 1000 ? (by.get(check.id) ?? 'opening') : 'gain';
+			return source ? [suggestion(trace, source, check, reason, best)] : [];
+		});
+}
+
+function suggestion(
+	trace: Trace,
+	{ id, step, way, table }: OpenStep,
+	{ bits, minutes, bitsPerMinute, minutesExpected = Infinity, probabilities }: Foreseen,
+	by: Suggestion['by'],
+	best: number
+): Suggestion {
+	const minutesBehind = minutesExpected === Infinity ? 0 : minutesExpected - best;
+	const told = { id, step, way, bits, minutes, bitsPerMinute, minutesExpected, minutesBehind };
+	return {
+		...told,
+		probabilities,
+		by,
+		get posteriors() {
+			return probabilities.map(
+				(_, outcome) => update(trace.now, outcomeLikelihood(table, outcome)).posterior
+			);
+		}
+	};
+}
+
+/** What to measure next, best first: the search carried to its end. */
+export function suggest(trace: Trace, situation: Situation): Suggestion[] {
+	return suggestionsOf(trace, situation, lookAheadFully(questionOf(trace, situation)));
+}
 
 /** Whether to stop checking and change a part, and which; see the stop rule of `suspects`. */
 export function repairAdvice(
@@ -129,19 +187,13 @@ export function repairAdvice(
 	suggestions: readonly Suggestion[],
 	power: StepPower
 ): RepairAdvice {
-	const { resolved, now } = trace;
-	const repairs = repairsOf(trace);
-	const minutes = trace.ids.map(
-		(_, index) => resolved.suspects[index]?.suspect.repair.minutes ?? SEARCH_OUTSIDE
-	);
-	const toBench = {
-		unplugged: 0,
-		limiter: POWER_SWITCHING.limiter.unplugged,
-		live: POWER_SWITCHING.live.unplugged
+	const { now } = trace;
+	const { repairs, minutes, bench } = repairQuestion(trace);
+	const expected = {
+		repairNow: POWER_SWITCHING[power][bench] + minutesOfRepairs(now, repairs, minutes),
+		checkFirst: Math.min(...suggestions.map(({ minutesExpected }) => minutesExpected))
 	};
-	const checks = suggestions.map((s) => ({ ...s, power: s.step.power }));
-	const expected = expectedMinutes({ standings: now, repairs, minutes, toBench, now: power, checks });
-	return shouldRepair({ standings: now, repairs, minutes, checks, expected });
+	return shouldRepair({ standings: now, repairs, minutes, checks: suggestions, expected });
 }
 
 /** The suspects that one repair mends, the likeliest first. */

@@ -17,7 +17,7 @@ export function calculateAtStep(
 	stepId: string,
 	step: Step,
 	known: Known,
-	typed: Readonly<Record<string, string | number>> = {}
+	typed: Readonly<Record<string, unknown>> = {}
 ): StepSum | undefined {
 	if (!step.calculation) return undefined;
 	const filled = fillCalculation(stepId, step, known);

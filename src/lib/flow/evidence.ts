@@ -19,6 +19,15 @@ const SLIP = 0.06;
 /** Share of the bad outcomes that nobody stated, on a path that is spoilt. Our own choice. */
 const OTHER_BAD = 0.08;
 
+/** How readily a part that a flow does not name shows the sign by which the flow is entered. Our own choice. */
+const UNNAMED_SIGN: LikelihoodWord = 'rarely';
+
+/** How much of the time a fault that comes and goes is away while somebody looks for it. Our own choice. */
+const AWAY = 0.5;
+
+/** What a row depends on besides step and suspect. */
+export type Ground = Pick<ResolvedFlow, 'plan' | 'comesAndGoes'>;
+
 /** P(outcome | suspect) of one step: a row for each suspect of the flow, and last the row of "not listed". */
 export interface StepTable {
 	outcomes: string[];
@@ -70,15 +79,34 @@ export function pathRow(
 	});
 }
 
-function rowOf(resolved: ResolvedFlow, step: Step, placed: PlacedSuspect): number[] {
+/**
+ * While a fault that comes and goes is away, the set reads sound: under power, not showing is weak evidence only. Cold
+ * readings find a part as it is, and a step that provokes the fault counts its own rounds.
+ */
+const fades = ({ comesAndGoes }: Ground, step: Step): boolean =>
+	comesAndGoes && step.power !== 'unplugged' && !('provoke' in step && step.provoke);
+
+function rowOf(ground: Ground, step: Step, placed: PlacedSuspect): number[] {
+	const row = rowWhileThere(ground.plan, step, placed);
+	if (!fades(ground, step)) return row;
+	const sound = healthyRow(outcomesOf(step), normalOf(step));
+	return row.map((chance, outcome) => (1 - AWAY) * chance + AWAY * (sound[outcome] ?? 0));
+}
+
+/** The row of a suspect while its fault is there. */
+function rowWhileThere(plan: Plan, step: Step, placed: PlacedSuspect): number[] {
 	const outcomes = outcomesOf(step);
 	const key = closest(Object.keys(step.expect), placed);
 	const healthy = healthyRow(outcomes, normalOf(step));
 	if (key !== undefined)
 		return wordRow(outcomes, step.expect[key] as Record<string, LikelihoodWord>, healthy);
 	if (!isPathStep(step)) return healthy;
-	return pathRow(resolved.plan, placed, step.band, stagesTested(resolved.plan, step));
+	return pathRow(plan, placed, step.band, stagesTested(plan, step));
 }
+
+/** P(outcome | suspect) of one step, kept off 0 and 1, with room for a slip. */
+export const suspectRow = (ground: Ground, step: Step, placed: PlacedSuspect): number[] =>
+	slipMix(clampRow(rowOf(ground, step, placed)), SLIP);
 
 /** Tables of one flow on one set, by step and trust: they depend on nothing else and are asked for at every answer. */
 const tables = new WeakMap<ResolvedFlow, Map<Step, Partial<Record<keyof typeof TRUST, StepTable>>>>();
@@ -96,7 +124,7 @@ export function stepTable(resolved: ResolvedFlow, step: Step, trust: keyof typeo
 
 function buildTable(resolved: ResolvedFlow, step: Step, trust: keyof typeof TRUST): StepTable {
 	const rows = resolved.suspects.map((placed) =>
-		trustMix(slipMix(clampRow(rowOf(resolved, step, placed)), SLIP), TRUST[trust])
+		trustMix(suspectRow(resolved, step, placed), TRUST[trust])
 	);
 	const weights = resolved.suspects.map(({ weight }) => weight);
 	return { outcomes: outcomesOf(step), normal: normalOf(step), table: [...rows, residualRow(weights, rows)] };
@@ -105,10 +133,13 @@ function buildTable(resolved: ResolvedFlow, step: Step, trust: keyof typeof TRUS
 /**
  * What the complaint itself says of the suspects that the flow does not name: the product of what each band
  * would sound like. Named suspects carry the flow's own words for this symptom, so for them it is 1
- * (no answer counts twice). Scaled so that a suspect that fits the complaint best keeps its weight.
+ * (no answer counts twice). Scaled so that a suspect that fits the complaint best keeps its weight. Where a sign alone
+ * leads to the flow no band speaks, and all who are not named are rarer alike.
  */
 export function entryLikelihood(resolved: ResolvedFlow): number[] {
 	const { plan, heard } = resolved;
+	if (Object.keys(heard).length === 0)
+		return [...resolved.suspects.map(({ named }) => (named ? 1 : LIKELIHOODS[UNNAMED_SIGN])), 1];
 	const chance = (placed: PlacedSuspect) =>
 		Object.entries(heard).reduce((product, [band, outcome]) => {
 			const row = slipMix(pathRow(plan, placed, band, stagesOn(plan, band)), SLIP);

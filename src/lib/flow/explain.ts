@@ -1,19 +1,11 @@
 import { SECTIONS } from '../receiver/index.ts';
 import { LIKELIHOODS, type LikelihoodWord } from '../suspects/index.ts';
 import { labelOf } from './evidence.ts';
+import { sheetWords } from './provocation.ts';
 import { printReading } from './reading.ts';
 import type { PlacedSuspect } from './resolve.ts';
 import { PATH_VERBS, type PathOutcome } from './terms.ts';
-import type { Suggestion } from './advice.ts';
-import {
-	cleared,
-	NOT_LISTED,
-	standings,
-	type Cleared,
-	type Standing,
-	type Trace,
-	type WeighedAnswer
-} from './trace.ts';
+import { cleared, type Cleared, type Trace, type WeighedAnswer } from './trace.ts';
 
 /** A suspect as a restorer would call it: the part, the place where it can stand in several, the failure. */
 export function nameOf(placed: PlacedSuspect | undefined): string {
@@ -25,7 +17,7 @@ export function nameOf(placed: PlacedSuspect | undefined): string {
 }
 
 /** Lower the first letter, but not that of an abbreviation (AM, IF, HT). */
-const lower = (text: string) =>
+export const lower = (text: string) =>
 	/^[A-Z][a-z]/.test(text) ? text.charAt(0).toLowerCase() + text.slice(1) : text;
 
 /** The likelihood word nearest to a number, on the logarithm of the odds. */
@@ -60,7 +52,9 @@ const list = (source: string | string[]) => (typeof source === 'string' ? [sourc
 
 /** What was found, as the start of a sentence: `Grid of the output valve: +1.2 V, positive`. */
 export function answerText({ answer, step }: Pick<WeighedAnswer, 'answer' | 'step'>): string {
-	const label = lower(labelOf(step, answer.outcome));
+	const doubt = answer.sure === false ? ', not sure' : '';
+	const label = `${lower(labelOf(step, answer.outcome))}${doubt}`;
+	if (answer.provoked) return `${step.title}: ${label} (${lower(sheetWords(answer.provoked))})`;
 	if (step.kind === 'measure' && answer.reading !== undefined)
 		return `${step.title}: ${printReading(step, answer.reading)} (${label})`;
 	return `${step.title}: ${label}`;
@@ -114,7 +108,7 @@ export const clearedNames = ({ sections, places }: Cleared): string[] => [
 ];
 
 /** A line on a phone holds some eight names; the rest are counted. */
-const inShort = (names: readonly string[]) =>
+export const inShort = (names: readonly string[]) =>
 	names.length <= 8 ? join(names) : `${names.slice(0, 7).join(', ')} and ${names.length - 7} more`;
 
 /** One line on what an answer, or the complaint, has cleared; empty where it cleared nothing. */
@@ -125,35 +119,9 @@ export function learnt(before: Trace | undefined, after: Trace): string {
 	const fact = before && last ? answerText(last) : heardText(after);
 	const outcome =
 		last && 'outcomes' in last.step ? last.step.outcomes[last.answer.outcome]?.means : undefined;
-	const sentences = [before && outcome ? outcome : `${fact}.`];
+	const said = before && outcome ? outcome : fact && `${fact}.`;
+	// A complaint of a sign alone says nothing of the bands.
+	const sentences = said ? [said] : [];
 	if (fresh.length) sentences.push(`Cleared: ${inShort(fresh)}.`);
 	return sentences.join(' ');
-}
-
-/** The share of one group beside another, in whole percent that add up to 100. */
-const splitOf = (one: number, other: number) => {
-	const share = Math.min(99, Math.max(1, Math.round((100 * one) / (one + other))));
-	return `${share} to ${100 - share}`;
-};
-
-/** What a suggested step parts, in one sentence with the shares as they stand. */
-export function whySuggested(
-	trace: Trace,
-	{ probabilities }: Suggestion,
-	table: readonly (readonly number[])[],
-	normal: number
-): string {
-	const ranked = standings(trace).filter(({ id, probability }) => id !== NOT_LISTED && probability > 0.005);
-	const readsNormal = (s: Standing) => (table[trace.ids.indexOf(s.id)]?.[normal] ?? 0) >= 0.5;
-	const shows = ranked.filter((s) => !readsNormal(s));
-	const hides = ranked.filter(readsNormal);
-	const [first, other] = [shows[0], hides[0]];
-	if (!first || !other) {
-		const likeliest = Math.round(Math.max(...probabilities) * 100);
-		return `It tells how far the leading suspects agree: its likeliest answer is expected in ${likeliest} %.`;
-	}
-	const share = (some: readonly Standing[]) => some.reduce((sum, { probability }) => sum + probability, 0);
-	const named = (s: Standing, some: readonly Standing[]) =>
-		`"${lower(nameOf(s.placed))}"${some.length > 1 ? ' and others' : ''}`;
-	return `It splits the suspects ${splitOf(share(shows), share(hides))}: ${named(first, shows)} would show here, ${named(other, hides)} would not.`;
 }

@@ -12,9 +12,12 @@ export interface Known {
 	readings: Readonly<Record<string, number>>;
 }
 
+/** A row of a typed table, by column key. */
+export type FilledRow = Record<string, number | string>;
+
 export interface Filled {
-	/** Row name -> value in the row's own unit, ready for the calculation. */
-	given: Record<string, number | string>;
+	/** Input key -> value in the key's own unit, several of them, or rows; ready for the calculation. */
+	given: Record<string, number | string | (number | string)[] | FilledRow[]>;
 	/** Row name -> where it came from, in words. */
 	from: Record<string, string>;
 }
@@ -84,16 +87,67 @@ function valveLimit({ valve, field }: Extract<Source, { kind: 'limit' }>, plan: 
 	return undefined;
 }
 
+interface Found {
+	value: number | string;
+	from?: string;
+}
+
+/** What was said for a key, in the unit of the key: a number or a word itself, or what stands where it points to. */
+function find(key: string, said: string | number, stepId: string, known: Known): Found | undefined {
+	const source = typeof said === 'string' ? parseFill(said) : undefined;
+	if (!source) return { value: said };
+	const found = lookUp(source, stepId, known);
+	return found && { value: found.value / unitOfKey(key).scale, from: found.from };
+}
+
+type Fill = NonNullable<Step['calculation']>['fill'][string];
+type Value = Filled['given'][string];
+type Finding = { value: Value; from: string[] } | undefined;
+
+/** Rows keep the cells that are known; the others are typed. */
+function findRows(rows: readonly Readonly<Record<string, string | number>>[], stepId: string, known: Known) {
+	const from: string[] = [];
+	const value = rows.map((row) => {
+		const cells = Object.entries(row).flatMap(([key, said]) => {
+			const found = find(key, said, stepId, known);
+			if (found?.from !== undefined) from.push(found.from);
+			return found ? [[key, found.value] as const] : [];
+		});
+		return Object.fromEntries(cells);
+	});
+	return { value, from };
+}
+
+/** Several values for one sum are all there or none: one that is missing would make the sum wrong. */
+function findAll(key: string, list: readonly (string | number)[], stepId: string, known: Known): Finding {
+	const found = list.map((said) => find(key, said, stepId, known)).filter((one) => one !== undefined);
+	if (found.length < list.length) return undefined;
+	return { value: found.map(({ value }) => value), from: found.flatMap(({ from }) => from ?? []) };
+}
+
+function findFill(key: string, said: Fill, stepId: string, known: Known): Finding {
+	if (!Array.isArray(said)) {
+		const found = find(key, said, stepId, known);
+		return found && { value: found.value, from: found.from === undefined ? [] : [found.from] };
+	}
+	const rows = said.filter((one) => typeof one === 'object');
+	if (rows.length > 0) return findRows(rows, stepId, known);
+	return findAll(
+		key,
+		said.filter((one) => typeof one !== 'object'),
+		stepId,
+		known
+	);
+}
+
 /** Fill the inputs of a step's calculation with what is known; what is not stays open to be typed. */
 export function fillCalculation(stepId: string, step: Step, known: Known): Filled {
 	const filled: Filled = { given: {}, from: {} };
-	for (const [row, said] of Object.entries(step.calculation?.fill ?? {})) {
-		const source = typeof said === 'string' ? parseFill(said) : undefined;
-		const found = source && lookUp(source, stepId, known);
-		if (found) {
-			filled.given[row] = found.value / unitOfKey(row).scale;
-			filled.from[row] = found.from;
-		} else if (!source) filled.given[row] = said;
+	for (const [key, said] of Object.entries(step.calculation?.fill ?? {})) {
+		const found = findFill(key, said, stepId, known);
+		if (!found) continue;
+		filled.given[key] = found.value;
+		if (found.from.length > 0) filled.from[key] = [...new Set(found.from)].join('; ');
 	}
 	return filled;
 }

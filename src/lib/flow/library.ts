@@ -1,6 +1,6 @@
 import type { Plan } from '../receiver/index.ts';
 import type { KeyPath, SourceDocument } from './document.ts';
-import type { Caution, Flow, Source, Step, Suspect } from './schema.ts';
+import type { Caution, Flow, History, Source, Step, Suspect, Word } from './schema.ts';
 
 /** Everything under `flows/`, read and checked: plain data. */
 export interface Library {
@@ -10,7 +10,17 @@ export interface Library {
 	sources: Record<string, Source>;
 	plans: Record<string, Plan>;
 	flows: Record<string, Flow>;
+	/** Word of a set's past -> what it does to the weights. */
+	history: Record<string, History>;
+	/** Flow -> how owners tell its complaint. For finding a flow: not kept with a job. */
+	sayings?: Record<string, string[]>;
+	/** Trade words, British and American. For reading: not kept with a job. */
+	glossary?: Record<string, Word>;
 }
+
+/** What a library says of a set's past; jobs from before there was such a table have kept none. */
+export const historyOf = (library: Library): Library['history'] =>
+	(library as Partial<Pick<Library, 'history'>>).history ?? {};
 
 export type EntityKind = keyof Library;
 
@@ -44,5 +54,6 @@ export const emptyLibrary = (): Library => ({
 	cautions: {},
 	sources: {},
 	plans: {},
-	flows: {}
+	flows: {},
+	history: {}
 });

@@ -6,7 +6,16 @@ import { readDocument, type SourceDocument } from './document.ts';
 import { sortFindings, type Finding } from './finding.ts';
 import { emptyLibrary, Origins, type EntityKind, type Library } from './library.ts';
 import { schemaFindings } from './schema-findings.ts';
-import { CautionFile, Flow, SourceFile, StepFile, SuspectFile } from './schema.ts';
+import {
+	CautionFile,
+	Flow,
+	GlossaryFile,
+	HistoryFile,
+	SayingFile,
+	SourceFile,
+	StepFile,
+	SuspectFile
+} from './schema.ts';
 
 export interface SourceText {
 	/** Path from the top of the project, with forward slashes: `flows/shared/steps/output.yaml`. */
@@ -29,6 +38,9 @@ const kinds: { pattern: RegExp; kind: EntityKind; schema: z.ZodType; table: bool
 	{ pattern: /^flows\/shared\/steps\/[^/]+\.yaml$/, kind: 'steps', schema: StepFile, table: true },
 	{ pattern: /^flows\/shared\/cautions\.yaml$/, kind: 'cautions', schema: CautionFile, table: true },
 	{ pattern: /^flows\/shared\/sources\.yaml$/, kind: 'sources', schema: SourceFile, table: true },
+	{ pattern: /^flows\/shared\/history\.yaml$/, kind: 'history', schema: HistoryFile, table: true },
+	{ pattern: /^flows\/shared\/owner-words\.yaml$/, kind: 'sayings', schema: SayingFile, table: true },
+	{ pattern: /^flows\/shared\/glossary\.yaml$/, kind: 'glossary', schema: GlossaryFile, table: true },
 	{ pattern: /^flows\/shared\/plans\/[^/]+\.yaml$/, kind: 'plans', schema: Plan, table: false },
 	{ pattern: /^flows\/[^/]+\.yaml$/, kind: 'flows', schema: Flow, table: false }
 ];
@@ -41,7 +53,7 @@ function add(
 	document: SourceDocument,
 	prefix: string[]
 ) {
-	const table = loading.library[kind] as Record<string, unknown>;
+	const table = (loading.library[kind] ??= {}) as Record<string, unknown>;
 	const earlier = loading.origins.fileOf(kind, id);
 	if (earlier !== undefined) {
 		loading.findings.push({
@@ -62,7 +74,7 @@ function loadFile(loading: Loading, { path, text }: SourceText): void {
 	const place = kinds.find(({ pattern }) => pattern.test(path));
 	if (!place) {
 		const remedy =
-			'Flows stand in flows/, shared parts in flows/shared/suspects, steps, plans, or cautions.yaml and sources.yaml.';
+			'Flows stand in flows/, shared parts in flows/shared/suspects, steps, plans, or cautions.yaml, sources.yaml and history.yaml.';
 		const message = 'A file in this folder belongs to nothing that is read.';
 		loading.findings.push({
 			code: 'stray-file',

@@ -1,4 +1,4 @@
-import type { StepPower } from './terms.ts';
+import type { Provoked, StepPower } from './terms.ts';
 import type { Mended } from './trace.ts';
 
 /** Power as the machine knows it: a set that is switched off is not yet proved dead. */
@@ -14,6 +14,10 @@ export interface Answer {
 	typed?: string;
 	reading?: number;
 	way?: number;
+	/** False where the person was not sure of it. */
+	sure?: boolean;
+	/** The sheet of a step that provokes the fault. */
+	provoked?: Provoked;
 	power: Power;
 }
 
@@ -47,7 +51,7 @@ export interface MachineInput {
 
 export type MachineEvent =
 	| { type: 'TAKE'; step: string }
-	| { type: 'ANSWER'; outcome: string; typed?: string; reading?: number; way?: number }
+	| ({ type: 'ANSWER' } & Omit<Answer, 'step' | 'power'>)
 	| { type: 'CANNOT_TELL'; reason: string }
 	| { type: 'SKIP' }
 	| { type: 'LEAVE' }

@@ -1,7 +1,7 @@
 import { placeOf, SECTIONS, type Plan, type SectionId } from '../receiver/index.ts';
 import type { Library } from './library.ts';
 import type { Caution, Flow, Step } from './schema.ts';
-import { INSTRUMENTS, PATH_LABELS, PATH_OUTCOMES, PATH_VERBS } from './terms.ts';
+import { INSTRUMENTS, PATH_LABELS, PATH_OUTCOMES, PATH_VERBS, SIGNS } from './terms.ts';
 
 /**
  * A flow as a page to read: every id already turned into words. Worked out when the app is built, so that the
@@ -78,16 +78,26 @@ function stepsOf(library: Library, flow: Flow): [string, Step][] {
 	});
 }
 
+/** Bands that the symptom speaks of; one that is entered by a sign alone speaks of all. */
+const bandsSpoken = ({ symptom, bands }: Flow): string[] => {
+	const named = unique([...Object.keys(symptom), ...bands]);
+	return named.length ? named : ['all'];
+};
+
 export function summaryOf(library: Library, flow: Flow): FlowSummary {
 	const spoken = Object.entries(flow.symptom);
 	return {
 		id: flow.id,
 		title: flow.title,
 		about: flow.about,
-		symptom: spoken.map(([band, heard]) => `${bandTitle(library, band)} ${PATH_VERBS[heard]}`),
-		bands: unique([...Object.keys(flow.symptom), ...flow.bands]).map((band) =>
-			band === 'all' ? 'all' : bandTitle(library, band)
-		),
+		symptom: [
+			...spoken.map(([band, heard]) => {
+				const told = [heard, ...(flow['also-heard'][band] ?? [])].map((one) => PATH_VERBS[one]);
+				return `${bandTitle(library, band)} ${told.join(' or ')}`;
+			}),
+			...flow.signs.map((sign) => SIGNS[sign].label)
+		],
+		bands: bandsSpoken(flow).map((band) => (band === 'all' ? 'all' : bandTitle(library, band))),
 		suspects: Object.keys(flow.suspects).length,
 		steps: stepsOf(library, flow).length
 	};

@@ -7,7 +7,7 @@ import {
 	type Plan,
 	type SectionId
 } from '../receiver/index.ts';
-import type { Library } from './library.ts';
+import { historyOf, type Library } from './library.ts';
 import { WEIGHTS } from '../suspects/index.ts';
 import type { Flow, Step, Suspect } from './schema.ts';
 
@@ -32,6 +32,10 @@ export interface ResolvedFlow {
 	plan: Plan;
 	suspects: PlacedSuspect[];
 	steps: Record<string, Step>;
+	/** What the past of a set does to the weights, by word. */
+	history: Library['history'];
+	/** The complaint comes and goes: while the fault is away, the set reads sound. */
+	comesAndGoes: boolean;
 	/** Bands of this plan that the symptom calls bad, and what is heard on every band it speaks of. */
 	heard: Record<string, string>;
 }
@@ -86,38 +90,50 @@ export function means(key: string, placed: PlacedSuspect): boolean {
 	return key === placed.id || key === placed.family;
 }
 
-/** The key that speaks most closely of a suspect: its own place before its family before a whole section. */
-export function closest(keys: readonly string[], placed: PlacedSuspect): string | undefined {
-	const rank = (key: string) =>
-		key === placed.id ? 0 : key === placed.family ? 1 : key.startsWith('place:') ? 2 : 3;
-	return keys.filter((key) => means(key, placed)).sort((a, b) => rank(a) - rank(b))[0];
-}
+/** The keys that can mean a placed suspect, the closest first: its own place before its family before a whole section. */
+const keysMeaning = ({ id, family, place, section }: PlacedSuspect): string[] => [
+	id,
+	family,
+	`place:${place}`,
+	`section:${section}`
+];
+
+/** The key that speaks most closely of a suspect. */
+export const closest = (keys: readonly string[], placed: PlacedSuspect): string | undefined =>
+	keysMeaning(placed).find((key) => keys.includes(key));
 
 const inScope = (scope: readonly string[] | undefined, placed: PlacedSuspect) =>
 	!scope || scope.includes(placed.section) || scope.includes(placed.place);
 
 /** The key under which a flow names this suspect, if it does. */
-function keyFor(flow: Flow, placed: PlacedSuspect): string | undefined {
-	const keys = Object.keys(flow.suspects).filter((key) => {
-		const named = flow.suspects[key];
-		return inScope(typeof named === 'object' ? named.in : undefined, placed);
+const keyFor = ({ suspects }: Flow, placed: PlacedSuspect): string | undefined =>
+	keysMeaning(placed).find((key) => {
+		const named = Object.hasOwn(suspects, key) ? suspects[key] : undefined;
+		return named !== undefined && inScope(typeof named === 'object' ? named.in : undefined, placed);
 	});
-	return closest(keys, placed);
-}
+
+const countBy = <T>(items: readonly T[], keyOf: (item: T) => string): Map<string, number> => {
+	const counts = new Map<string, number>();
+	for (const item of items) counts.set(keyOf(item), (counts.get(keyOf(item)) ?? 0) + 1);
+	return counts;
+};
 
 /** Give each suspect its weight: a family's weight is divided over its places (decision: no place counts twice). */
 function weigh(flow: Flow, suspects: PlacedSuspect[]): void {
 	const keyOf = new Map(suspects.map((placed) => [placed, keyFor(flow, placed)]));
-	const count = (key: string) => [...keyOf.values()].filter((k) => k === key).length;
-	const unnamed = (placed: PlacedSuspect) =>
-		suspects.filter((s) => s.family === placed.family && !keyOf.get(s)).length;
+	const sharing = countBy(suspects, (placed) => keyOf.get(placed) ?? '');
+	const unnamed = countBy(
+		suspects.filter((placed) => keyOf.get(placed) === undefined),
+		({ family }) => family
+	);
 	for (const placed of suspects) {
 		const key = keyOf.get(placed);
 		const named = key === undefined ? undefined : flow.suspects[key];
 		placed.named = key !== undefined;
-		placed.weight = named
-			? WEIGHTS[typeof named === 'string' ? named : named.common] / count(key ?? '')
-			: WEIGHTS['not listed'] / unnamed(placed);
+		placed.weight =
+			named && key !== undefined
+				? WEIGHTS[typeof named === 'string' ? named : named.common] / (sharing.get(key) ?? 1)
+				: WEIGHTS['not listed'] / (unnamed.get(placed.family) ?? 1);
 	}
 }
 
@@ -126,9 +142,17 @@ export function stepsFor(library: Library, flow: Flow, plan: Plan): Record<strin
 	const own = flow.own.steps;
 	const entries = [...flow.uses, ...Object.keys(own)].flatMap((id): [string, Step][] => {
 		const step = own[id] ?? library.steps[id];
-		return step && canTake(plan, step) ? [[id, step]] : [];
+		return step && canTake(plan, step) ? [[id, inOrder(flow, id, step)]] : [];
 	});
 	return Object.fromEntries(entries);
+}
+
+/** A set that trips or burns gets no power before the flow's cold checks, and no full mains before the limiter has spoken. */
+function inOrder({ before }: Flow, id: string, step: Step): Step {
+	if (!before || step.power === 'unplugged') return step;
+	const first = step.power === 'live' ? [...before.limiter, ...before.live] : before.limiter;
+	const needs = first.filter((other) => other !== id && !step.needs.includes(other));
+	return needs.length ? { ...step, needs: [...step.needs, ...needs] } : step;
 }
 
 function canTake(plan: Plan, step: Step): boolean {
@@ -141,13 +165,19 @@ function canTake(plan: Plan, step: Step): boolean {
 export const flowFits = (flow: Flow, plan: Plan): boolean =>
 	fits(plan.traits, flow.only, flow.never) && flow.bands.every((band) => plan.bands[band]);
 
+const spokenBad = (heard: Readonly<Record<string, string>>, band: string): boolean =>
+	Object.keys(heard).length === 0 || (heard[band] !== undefined && heard[band] !== 'good');
+
 /**
  * Join flow and plan. The hypotheses are what the flow names and all suspects of the plan that can act on a band
  * that misbehaves; "something not listed" is added by the trace.
+ *
+ * @param comesAndGoes what the complaint of the set at hand says, whatever the flow's own symptom is
  */
-export function resolveFlow(library: Library, flow: Flow, plan: Plan): ResolvedFlow {
+export function resolveFlow(library: Library, flow: Flow, plan: Plan, comesAndGoes = false): ResolvedFlow {
 	const heard = heardOn(flow, plan);
-	const bad = Object.keys(heard).filter((band) => heard[band] !== 'good');
+	// A flow that is entered by a sign alone speaks of no band: every part of the set may be behind it.
+	const bad = Object.keys(plan.bands).filter((band) => spokenBad(heard, band));
 	const all = placeSuspects(library, flow, plan);
 	const felt = new Set(all.filter((placed) => bandsOf(plan, placed).some((band) => bad.includes(band))));
 	const feltFamilies = new Set([...felt].map(({ family }) => family));
@@ -158,7 +188,15 @@ export function resolveFlow(library: Library, flow: Flow, plan: Plan): ResolvedF
 		return felt.has(placed) || (key !== undefined && (key === placed.id || !feltFamilies.has(placed.family)));
 	});
 	weigh(flow, suspects);
-	return { flow, plan, suspects, steps: stepsFor(library, flow, plan), heard };
+	return {
+		flow,
+		plan,
+		suspects,
+		steps: stepsFor(library, flow, plan),
+		history: historyOf(library),
+		comesAndGoes: comesAndGoes || Object.values(heard).includes('intermittent'),
+		heard
+	};
 }
 
 /** Suspects with the same key are mended by one and the same repair: the same word, or the very same part. */

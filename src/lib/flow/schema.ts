@@ -1,8 +1,28 @@
 import { z } from 'zod';
 import { TRAITS, type TraitName } from '../receiver/index.ts';
 import { PartKind, Section, Sources } from '../receiver/plan.ts';
-import { LIKELIHOODS, TRUST, WEIGHTS, type LikelihoodWord, type WeightWord } from '../suspects/index.ts';
-import { INSTRUMENTS, PATH_OUTCOMES, POWER_STATES, type Instrument, type PathOutcome } from './terms.ts';
+import {
+	LIKELIHOODS,
+	SHIFT_WORDS,
+	TRUST,
+	WEIGHTS,
+	type LikelihoodWord,
+	type WeightWord
+} from '../suspects/index.ts';
+import {
+	HISTORY,
+	INSTRUMENTS,
+	PATH_OUTCOMES,
+	POWER_STATES,
+	PROVOCATIONS,
+	SIGNS,
+	SUSPECT_KINDS,
+	type HistoryWord,
+	type Instrument,
+	type PathOutcome,
+	type Provocation,
+	type Sign
+} from './terms.ts';
 
 /**
  * The shape of everything under `flows/`. What one file can say is here; what only the whole library can
@@ -43,6 +63,10 @@ const Symptom = z.enum(PATH_OUTCOMES, {
 	error: ({ input }) =>
 		`"${String(input)}" is not something one hears. Use one of: ${PATH_OUTCOMES.join(', ')}.`
 });
+const SignName = z.enum(wordsOf(SIGNS) as [Sign, ...Sign[]], {
+	error: ({ input }) =>
+		`"${String(input)}" is not a sign that the start page offers. Use one of: ${Object.keys(SIGNS).join(', ')}.`
+});
 const Effects = z.partialRecord(
 	z.enum(PATH_OUTCOMES.filter((o) => o !== 'good') as [PathOutcome]),
 	Likelihood
@@ -66,6 +90,16 @@ const Way = z.strictObject({
 	text: Text.optional()
 });
 
+const Kind = z.enum(SUSPECT_KINDS, {
+	error: ({ input }) =>
+		`"${String(input)}" is not a kind of suspect. Use one of: ${SUSPECT_KINDS.join(', ')}.`
+});
+
+const ProvocationName = z.enum(wordsOf(PROVOCATIONS) as [Provocation, ...Provocation[]], {
+	error: ({ input }) =>
+		`"${String(input)}" is not a way to provoke a fault. Use one of: ${Object.keys(PROVOCATIONS).join(', ')}.`
+});
+
 const Repair = z.strictObject({
 	do: Text,
 	minutes: z.number().positive().max(480),
@@ -76,6 +110,8 @@ const Repair = z.strictObject({
 export const Suspect = z.strictObject({
 	part: Text,
 	failure: Text,
+	/** What age, storage and earlier hands do to it; the history of the set speaks of kinds. */
+	kind: Kind.optional(),
 	section: Section.optional(),
 	/** A place of the plan, several of them, or every place that holds this kind of part. */
 	at: z.union([Place, z.array(Place).min(1), z.strictObject({ every: PartKind })], {
@@ -107,14 +143,21 @@ const Outcome = z.strictObject({
 	/** What was learnt, in one sentence. */
 	means: Text.optional(),
 	next: Id.optional(),
+	/** In a procedure: the flow that traces what was found here. */
+	opens: Id.optional(),
 	/** Switch off now; full mains again only by way of the limiter. */
 	'switch-off': z.boolean().optional()
 });
 
+/** A number, a word of the calculation, or where the value comes from. */
+const Said = z.union([z.string(), z.number()]);
+
 const CalculationUse = z.strictObject({
 	id: Id,
-	/** Input row name -> where it comes from; see `fill.ts`. */
-	fill: z.record(z.string(), z.union([z.string(), z.number()])).default({}),
+	/** Input key -> where it comes from; see `fill.ts`. A list for several values, of mappings by column key for a table. */
+	fill: z
+		.record(z.string(), z.union([Said, z.array(Said).min(1), z.array(z.record(z.string(), Said)).min(1)]))
+		.default({}),
 	/** Verdict of the calculation -> outcome of the step. */
 	outcome: z.record(z.string(), Id).optional()
 });
@@ -133,6 +176,10 @@ const common = {
 	'hands-off': z.boolean().default(false),
 	/** Offered only when nothing else can be learnt (cores come last). */
 	last: z.boolean().default(false),
+	/** Steps with the same word share a cause of error (one meter, one tap): a second answer counts half. */
+	group: Id.optional(),
+	/** Minutes under power, or since the clock was started, before the answer holds. */
+	after: z.number({ error: 'Say after how many minutes the answer holds.' }).positive().max(240).optional(),
 	ways: z
 		.array(Way)
 		.min(1)
@@ -170,6 +217,8 @@ const Observe = z.strictObject({
 	at: At.optional(),
 	outcomes: Outcomes,
 	normal: Normal,
+	/** What is tried on a fault that comes and goes; the page counts how often it was tried and how often the fault came. */
+	provoke: z.array(ProvocationName).min(1, { error: 'Say what is tried: provoke: [tap].' }).optional(),
 	...common
 });
 const Adjust = Observe.extend({ kind: z.literal('adjust') });
@@ -188,26 +237,40 @@ const Named = z.union([
 	z.strictObject({ common: Weight, in: z.array(z.string()).optional(), note: Text.optional() })
 ]);
 
-export const Flow = z.strictObject({
-	id: Id,
-	title: Text,
-	about: Text,
-	/** Band, or `all`, -> what is heard there: the answers that lead to this flow. */
-	symptom: z.record(Id, Symptom),
-	/** Bands that a set must have for this flow to make sense. */
-	bands: z.array(Id).default([]),
-	only: Filter.optional(),
-	never: Filter.optional(),
-	/** Suspect (or `family@place`, or a family) -> how common it is, given this symptom. */
-	suspects: z.record(z.string(), Named),
-	/** Steps asked first, in this order. */
-	opening: z.array(Id).default([]),
-	uses: z.array(Id).min(1),
-	own: z
-		.strictObject({ suspects: z.record(Id, Suspect).default({}), steps: z.record(Id, Step).default({}) })
-		.default({ suspects: {}, steps: {} }),
-	source: Sources
-});
+export const Flow = z
+	.strictObject({
+		id: Id,
+		title: Text,
+		about: Text,
+		/** Work in a fixed order that traces nothing: its steps are the opening, and each is recorded. */
+		procedure: z.literal(true, { error: 'Write  procedure: true  or leave it out.' }).optional(),
+		/** Band, or `all`, -> what is heard there: the answers that lead to this flow. Empty where a sign alone does. */
+		symptom: z.record(Id, Symptom),
+		/** Other words in which people tell the same complaint of a band of the symptom: `{fm: [noise]}`. */
+		'also-heard': z.record(Id, z.array(Symptom).min(1)).default({}),
+		/** What is noticed beside the sound: any one of them leads to this flow. */
+		signs: z.array(SignName).default([]),
+		/** Bands that a set must have for this flow to make sense. */
+		bands: z.array(Id).default([]),
+		only: Filter.optional(),
+		never: Filter.optional(),
+		/** Suspect (or `family@place`, or a family) -> how common it is, given this symptom. */
+		suspects: z.record(z.string(), Named),
+		/** Steps asked before the set gets any power at all, and before it gets full mains: for a set that trips or burns. */
+		before: z.strictObject({ limiter: z.array(Id).default([]), live: z.array(Id).default([]) }).optional(),
+		/** Steps asked first, in this order. */
+		opening: z.array(Id).default([]),
+		uses: z.array(Id).min(1),
+		own: z
+			.strictObject({ suspects: z.record(Id, Suspect).default({}), steps: z.record(Id, Step).default({}) })
+			.default({ suspects: {}, steps: {} }),
+		source: Sources
+	})
+	.refine(({ symptom, signs, procedure }) => procedure ?? Object.keys(symptom).length + signs.length > 0, {
+		path: ['symptom'],
+		error:
+			'Nothing leads to this flow: it says neither what is heard nor what is noticed. Write one of the two.'
+	});
 export type Flow = z.infer<typeof Flow>;
 
 export const Caution = z.strictObject({
@@ -228,8 +291,42 @@ export const Source = z.strictObject({
 });
 export type Source = z.infer<typeof Source>;
 
+const Shift = z.enum(SHIFT_WORDS, {
+	error: ({ input }) =>
+		`"${String(input)}" does not say how the past shifts a weight. Use one of: ${SHIFT_WORDS.join(', ')}.`
+});
+
+/** What one word of a set's past does: kind of part, or suspect -> how much likelier it gets. */
+export const History = z.strictObject({
+	why: Text,
+	shifts: z.record(z.string(), Shift),
+	source: Sources
+});
+export type History = z.infer<typeof History>;
+
+const PastWord = z.enum(wordsOf(HISTORY) as [HistoryWord, ...HistoryWord[]], {
+	error: ({ input }) =>
+		`"${String(input)}" is no word of a set's past. Use one of: ${Object.keys(HISTORY).join(', ')}.`
+});
+
+/** A trade word: in British English, its American twin where there is one, and what it means. */
+export const Word = z.strictObject({
+	british: Text,
+	american: Text.optional(),
+	/** Other forms in which it stands in a text: plurals, short forms. */
+	forms: z.array(Text).default([]),
+	means: Text
+});
+export type Word = z.infer<typeof Word>;
+
 /** Shared files hold one table each; its name is the first key of the file. */
 export const SuspectFile = z.strictObject({ suspects: z.record(Id, Suspect) });
 export const StepFile = z.strictObject({ steps: z.record(Id, Step) });
 export const CautionFile = z.strictObject({ cautions: z.record(Id, Caution) });
 export const SourceFile = z.strictObject({ sources: z.record(z.string(), Source) });
+export const HistoryFile = z.strictObject({ history: z.partialRecord(PastWord, History) });
+/** Flow -> how owners tell its complaint, in their words. */
+export const SayingFile = z.strictObject({
+	sayings: z.record(Id, z.array(Text).min(1, { error: 'Write at least one phrase, or remove the line.' }))
+});
+export const GlossaryFile = z.strictObject({ glossary: z.record(Id, Word) });

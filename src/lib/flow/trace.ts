@@ -1,14 +1,29 @@
 import { SECTIONS, stagesOn, type SectionId } from '../receiver/index.ts';
-import { outcomeLikelihood, posterior, softOutcome, TRUST, withoutExplained } from '../suspects/index.ts';
+import {
+	groupExponent,
+	outcomeLikelihood,
+	posterior,
+	softOutcome,
+	sureMix,
+	temper,
+	TRUST,
+	withoutExplained
+} from '../suspects/index.ts';
 import { entryLikelihood, stepTable, type StepTable } from './evidence.ts';
+import { firstByPast, weightsByPast } from './history.ts';
+import { ledgerRow, type LedgerEntry } from './ledger.ts';
+import { tallyLikelihood } from './provocation.ts';
 import { expectedAt, judgeReading, type ServiceVolts } from './reading.ts';
 import type { PlacedSuspect, ResolvedFlow } from './resolve.ts';
 import type { Step } from './schema.ts';
-import type { Instrument } from './terms.ts';
+import type { HistoryWord, Instrument, Provoked } from './terms.ts';
 
 /** "Something not listed here" starts at this share. Reasoning reference 4.1 (0.03 to 0.05). */
 const NOT_LISTED_SHARE = 0.04;
 export const NOT_LISTED = 'not-listed';
+
+/** How far an answer is trusted that the person gave without being sure of it. Our own choice. */
+const NOT_SURE = 0.5;
 
 export interface TraceAnswer {
 	step: string;
@@ -17,6 +32,10 @@ export interface TraceAnswer {
 	reading?: number;
 	/** Which of the step's ways was taken; the first that the bench allows, if not said. */
 	way?: number;
+	/** False where the person was not sure of it. */
+	sure?: boolean;
+	/** The sheet of a step that provokes the fault. */
+	provoked?: Provoked;
 }
 
 /** A repair that did not cure, and whether the part that came out was bad. */
@@ -34,6 +53,10 @@ export interface Evidence {
 	/** What stands on the bench; left out: everything. */
 	instruments?: readonly Instrument[];
 	service?: ServiceVolts;
+	/** What the intake says of the set's past. */
+	history?: readonly HistoryWord[];
+	/** Parts tested or changed on the way, each once, as it stands last. */
+	ledger?: readonly LedgerEntry[];
 }
 
 export interface Standing {
@@ -57,12 +80,22 @@ export interface Trace {
 	resolved: ResolvedFlow;
 	/** Hypotheses: the flow's placed suspects, and last "not listed". */
 	ids: string[];
-	/** Weights by the flow's words alone, scaled to one. */
+	/** Weights by the flow's words and the past of the set, scaled to one. */
 	words: number[];
 	/** The same after the complaint itself. */
 	entry: number[];
 	answers: WeighedAnswer[];
+	/** What the parts ledger says, in the order of the trace. */
+	ledger: WeighedEntry[];
+	/** What the intake says of the set's past. */
+	history: readonly HistoryWord[];
 	now: number[];
+}
+
+/** A tested or changed part brought to numbers. */
+export interface WeighedEntry {
+	entry: LedgerEntry;
+	likelihood: number[];
 }
 
 /** The way that the bench allows best; `undefined` where it allows none. */
@@ -78,23 +111,54 @@ export function bestWay(step: Step, instruments: readonly Instrument[] | undefin
 	return open[0]?.index;
 }
 
+/** The table of a step as this answer may use it: flattened where the person was not sure. */
+function tableFor(
+	resolved: ResolvedFlow,
+	answer: TraceAnswer,
+	step: Step,
+	words: readonly number[],
+	way: number
+) {
+	const plain = stepTable(resolved, step, step.ways[way]?.trust ?? 'full');
+	if (answer.sure !== false) return plain;
+	const base = plain.outcomes.map((_, outcome) =>
+		plain.table.reduce((sum, row, index) => sum + (words[index] ?? 0) * (row[outcome] ?? 0), 0)
+	);
+	return { ...plain, table: plain.table.map((row) => sureMix(row, base, NOT_SURE)) };
+}
+
 function weighAnswer(
 	resolved: ResolvedFlow,
 	answer: TraceAnswer,
-	evidence: Evidence
+	evidence: Evidence,
+	words: readonly number[]
 ): WeighedAnswer | undefined {
 	const step = resolved.steps[answer.step];
 	if (!step) return undefined;
-	const way = step.ways[answer.way ?? bestWay(step, evidence.instruments) ?? 0];
-	const table = stepTable(resolved, step, way?.trust ?? 'full');
+	const way = answer.way ?? bestWay(step, evidence.instruments) ?? 0;
+	const table = tableFor(resolved, answer, step, words, way);
 	const index = table.outcomes.indexOf(answer.outcome);
 	if (index < 0) return undefined;
+	const weighed = (likelihood: number[]) => ({ answer, step, table, likelihood });
+	if (answer.provoked) {
+		const tallied = tallyLikelihood(table, answer.provoked);
+		if (tallied) return weighed(tallied);
+	}
 	if (step.kind === 'measure' && answer.reading !== undefined) {
 		const judged = judgeReading(step, answer.reading, expectedAt(resolved.plan, step.at, evidence.service));
-		if (judged?.outcome === answer.outcome)
-			return { answer, step, table, likelihood: softOutcome(table.table, judged.membership) };
+		if (judged?.outcome === answer.outcome) return weighed(softOutcome(table.table, judged.membership));
 	}
-	return { answer, step, table, likelihood: outcomeLikelihood(table.table, index) };
+	return weighed(outcomeLikelihood(table.table, index));
+}
+
+/** Answers that share a cause of error (one meter, one tap) count together as one and a half, two, ... */
+function grouped(answers: readonly WeighedAnswer[]): WeighedAnswer[] {
+	const count = (group: string) => answers.filter(({ step }) => step.group === group).length;
+	return answers.map((one) => {
+		const { group } = one.step;
+		if (group === undefined || count(group) < 2) return one;
+		return { ...one, likelihood: temper(one.likelihood, groupExponent(count(group))) };
+	});
 }
 
 /** The last answer of each step counts; earlier ones to the same step are corrections. */
@@ -131,21 +195,31 @@ const scale = (weights: readonly number[]) => {
 	return weights.map((w) => (sum > 0 ? w / sum : 0));
 };
 
+const weighLedger = (resolved: ResolvedFlow, ledger: readonly LedgerEntry[]): WeighedEntry[] =>
+	ledger.flatMap((entry) => {
+		const likelihood = ledgerRow(resolved, entry);
+		return likelihood ? [{ entry, likelihood }] : [];
+	});
+
 /** Bring a flow, a set and all that has been answered to standings. Pure: the order of answers is irrelevant. */
 export function trace(resolved: ResolvedFlow, evidence: Evidence): Trace {
 	const ids = [...resolved.suspects.map(({ id }) => id), NOT_LISTED];
-	const named = scale(resolved.suspects.map(({ weight }) => weight)).map((w) => w * (1 - NOT_LISTED_SHARE));
+	const history = evidence.history ?? [];
+	const named = scale(weightsByPast(resolved, history)).map((w) => w * (1 - NOT_LISTED_SHARE));
 	const words = [...named, NOT_LISTED_SHARE];
-	const entry = posterior(words, [entryLikelihood(resolved)]);
+	const entry = firstByPast(resolved, history, posterior(words, [entryLikelihood(resolved)]));
 	const mended = new Set(evidence.mended.map(({ suspect }) => suspect));
-	const weighed = latest(evidence.answers).flatMap((answer) => weighAnswer(resolved, answer, evidence) ?? []);
-	const answers = stillCounting(weighed, evidence, ids);
+	const weighed = latest(evidence.answers).flatMap(
+		(answer) => weighAnswer(resolved, answer, evidence, words) ?? []
+	);
+	const answers = grouped(stillCounting(weighed, evidence, ids));
+	const ledger = weighLedger(resolved, evidence.ledger ?? []);
 	const left = entry.map((weight, index) => (mended.has(ids[index] ?? '') ? 0 : weight));
 	const now = posterior(
 		left,
-		answers.map(({ likelihood }) => likelihood)
+		[...answers, ...ledger].map(({ likelihood }) => likelihood)
 	);
-	return { resolved, ids, words, entry, answers, now };
+	return { resolved, ids, words, entry, answers, ledger, history, now };
 }
 
 /** All hypotheses, the likeliest first; equals by id, so that the same trail shows the same list. */

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { INSTRUMENTS, type Instrument } from '../flow/terms.ts';
+import { HISTORY, INSTRUMENTS, type HistoryWord, type Instrument } from '../flow/terms.ts';
 import { readDocument, type SourceDocument } from '../flow/document.ts';
 import { schemaFindings } from '../flow/schema-findings.ts';
 import type { Finding } from '../flow/finding.ts';
@@ -14,7 +14,7 @@ const Given = z.union(
 		/** The step's own sum, filled from what is known and from these rows; its verdict is the outcome. */
 		z.strictObject({
 			step: Id,
-			calculate: z.record(z.string(), z.union([z.string(), z.number()])),
+			calculate: z.record(z.string(), z.json()),
 			finding: z.boolean().optional()
 		}),
 		z.strictObject({ step: Id, 'cannot-tell': z.string() }),
@@ -50,10 +50,12 @@ export const Case = z.strictObject({
 			/** Where the set differs from its plan: {chassis: live, heaters: series}. */
 			traits: PlanTraits.default({}),
 			instruments: z.array(z.enum(Object.keys(INSTRUMENTS) as [Instrument, ...Instrument[]])).optional(),
+			/** What is known of the set's past. */
+			history: z.array(z.enum(Object.keys(HISTORY) as [HistoryWord, ...HistoryWord[]])).default([]),
 			/** Service volts by test point: "output.cathode": "7 V". */
 			service: z.record(z.string(), z.string()).default({})
 		})
-		.default({ playing: true, traits: {}, service: {} }),
+		.default({ playing: true, traits: {}, history: [], service: {} }),
 	complaint: z.string(),
 	answers: z.array(Given),
 	cause: z.strictObject({

@@ -8,6 +8,7 @@ import { describedRow, emptyRow, rowAfter, rowOf, rowsOf, type Description, type
 import type { Snapshot } from './snapshot.ts';
 import {
 	hashesOf,
+	isGone,
 	latestFirst,
 	nextEvent,
 	refusal,
@@ -43,6 +44,7 @@ const wasClosed = (error: unknown) => named(error, 'DatabaseClosedError', 'Inval
 function refusalOf(error: unknown): StoreRefusal {
 	if (named(error, 'QuotaExceededError')) return refusal('full');
 	if (named(error, 'NewerDataError')) return refusal('newer');
+	if (named(error, 'GoneError')) return refusal('gone');
 	if (
 		named(
 			error,
@@ -63,6 +65,10 @@ const FORMAT = 1;
 
 class NewerDataError extends Error {
 	override readonly name = 'NewerDataError';
+}
+
+class GoneError extends Error {
+	override readonly name = 'GoneError';
 }
 
 const withDate = (row: JobRow, date: MetaRow | undefined): JobRow =>
@@ -161,6 +167,7 @@ class DexieStore implements JobStore {
 	): Promise<EventOf<Kind>> {
 		const { events, jobs, flows } = this.#db;
 		const log = await this.#db.eventsOf(job).toArray();
+		if (isGone(log, kind)) throw new GoneError();
 		const bench = await this.#bench();
 		const seq = await this.#seqs(bench, 1);
 		const event = nextEvent(log, { job, bench, seq, now: this.#world.now() }, kind, data);

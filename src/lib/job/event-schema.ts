@@ -1,11 +1,22 @@
 import { z } from 'zod';
-import { INSTRUMENTS, PATH_OUTCOMES, POWER_STATES, type Instrument } from '../flow/terms.ts';
+import {
+	INSTRUMENTS,
+	PATH_OUTCOMES,
+	POWER_STATES,
+	PROVOCATIONS,
+	SIGNS,
+	type Instrument,
+	type Provocation,
+	type Sign
+} from '../flow/terms.ts';
 import { units, type Unit } from '../quantity/index.ts';
 import {
+	CAUSE,
 	HISTORY,
 	PART_WAS,
 	RESULTS,
 	SYMPTOM_NOW,
+	TESTED,
 	type EventData,
 	type EventKind,
 	type Json
@@ -36,6 +47,7 @@ const Intake = z.strictObject({
 	title: Text,
 	plan: Id,
 	symptom: z.record(Id, z.enum(PATH_OUTCOMES)),
+	signs: z.array(z.enum(keysOf<Sign>(SIGNS))).exactOptional(),
 	history: z.array(z.enum(keysOf(HISTORY))),
 	mains: z.number().exactOptional(),
 	meter: z.number().exactOptional(),
@@ -52,6 +64,15 @@ const Reading = z.strictObject({
 	power: Power,
 	instrument: InstrumentName.exactOptional()
 });
+
+/** Rounds of one provocation; more than these are no sheet of a real bench. */
+const Rounds = z.number().int().min(0).max(99);
+const Sheet = z.partialRecord(
+	z.enum(keysOf<Provocation>(PROVOCATIONS)),
+	z.tuple([Rounds, Rounds]).refine(([tried, came]) => came <= tried, {
+		error: 'the fault cannot have come in more rounds than were tried'
+	})
+);
 
 /** Values of a sum: rows of rows at most. A file cannot nest deeper than this. */
 const value = (depth: number): z.ZodType<Json> => {
@@ -93,18 +114,33 @@ export const DATA = {
 		outcome: Id,
 		sure: z.boolean(),
 		way: z.number().int().min(0).exactOptional(),
-		reading: Reading.exactOptional()
+		reading: Reading.exactOptional(),
+		provoked: Sheet.exactOptional()
 	}),
+	tallied: z.strictObject({ ...step, provoked: Sheet }),
+	'clock-started': z.strictObject(step),
 	'cannot-tell': z.strictObject({ ...step, reason: Text }),
 	skipped: z.strictObject(step),
 	suspected: z.strictObject({ ...flow, suspect: Id }),
 	repairing: z.strictObject(flow),
 	'part-changed': z.strictObject({ flow: Id.exactOptional(), part: Text, fitted: Text.exactOptional() }),
+	'part-tested': z.strictObject({ part: Id, result: z.enum(keysOf(TESTED)), found: Text.exactOptional() }),
 	proved: z.strictObject({
 		...flow,
 		symptom: z.enum(keysOf(SYMPTOM_NOW)),
 		partWas: z.enum(keysOf(PART_WAS))
 	}),
+	'cause-sought': z.strictObject({
+		...flow,
+		part: Text,
+		result: z.enum(keysOf(CAUSE)),
+		found: Text.exactOptional()
+	}),
+	heard: z.strictObject({
+		bands: z.record(Id, z.enum(PATH_OUTCOMES)),
+		signs: z.array(z.enum(keysOf<Sign>(SIGNS))).exactOptional()
+	}),
+	guessed: z.strictObject({ ...flow, suspect: Id.exactOptional(), text: Text.exactOptional() }),
 	calculated: Calculated,
 	noted: z.strictObject({ text: Text, step: Id.exactOptional(), part: Text.exactOptional() }),
 	undone: z.strictObject({ target: Ref }),

@@ -1,5 +1,5 @@
 import type { Power } from '../flow/machine-types.ts';
-import type { Instrument, PathOutcome } from '../flow/terms.ts';
+import type { HistoryWord, Instrument, PathOutcome, Provoked, Sign } from '../flow/terms.ts';
 import type { Unit } from '../quantity/index.ts';
 
 /**
@@ -7,15 +7,7 @@ import type { Unit } from '../quantity/index.ts';
  * Kinds and the names in their data stand in stored logs: never renamed, never given another meaning.
  */
 
-/** What is known of the set's past. */
-export const HISTORY = {
-	untouched: 'Nobody seems to have worked on it',
-	'worked-on': 'Somebody has worked on it',
-	recapped: 'Capacitors have been changed',
-	'played-until-lately': 'It played until lately',
-	moved: 'It has been moved'
-} as const;
-export type HistoryWord = keyof typeof HISTORY;
+export { HISTORY, type HistoryWord } from '../flow/terms.ts';
 
 export interface Intake {
 	title: string;
@@ -23,6 +15,8 @@ export interface Intake {
 	plan: string;
 	/** Band of the plan -> what is heard there. */
 	symptom: Record<string, PathOutcome>;
+	/** What was noticed beside the sound. */
+	signs?: Sign[];
 	history: HistoryWord[];
 	/** Mains as measured today, volts. */
 	mains?: number;
@@ -57,6 +51,15 @@ export const PART_WAS = {
 	'not-tested': 'the part that came out was not tested'
 } as const;
 
+/** What the search for the cause behind a changed part has brought. */
+export const CAUSE = {
+	found: 'the cause behind it was found',
+	none: 'no cause behind it was found',
+	'not-checked': 'the cause behind it could not be checked'
+} as const;
+
+export const TESTED = { good: 'good', bad: 'bad' } as const;
+
 export const RESULTS = {
 	mended: 'mended',
 	'not-mended': 'not mended',
@@ -79,14 +82,35 @@ export interface EventData {
 	prepared: { flow: string };
 	/** One power state for the set; `volts` at the reservoir and after the smoothing prove it dead. */
 	power: { to: Power; volts?: [number, number] };
-	answered: { flow: string; step: string; outcome: string; sure: boolean; way?: number; reading?: Reading };
+	answered: {
+		flow: string;
+		step: string;
+		outcome: string;
+		sure: boolean;
+		way?: number;
+		reading?: Reading;
+		/** The sheet of a step that provokes the fault. */
+		provoked?: Provoked;
+	};
+	/** The sheet as it stands, before it is recorded as the answer. */
+	tallied: { flow: string; step: string; provoked: Provoked };
+	/** From now the step's own time runs. */
+	'clock-started': { flow: string; step: string };
 	'cannot-tell': { flow: string; step: string; reason: string };
 	skipped: { flow: string; step: string };
 	suspected: { flow: string; suspect: string };
 	repairing: { flow: string };
 	/** In a flow it is the suspect's repair; without one, a part changed on the way. */
 	'part-changed': { flow?: string; part: string; fitted?: string };
+	/** A part tested on the way, by the suspect that the test was about; `found` is what was measured. */
+	'part-tested': { part: string; result: keyof typeof TESTED; found?: string };
 	proved: { flow: string; symptom: keyof typeof SYMPTOM_NOW; partWas: keyof typeof PART_WAS };
+	/** Before power goes back on: why the part in hand has failed, where such a part fails because of another. */
+	'cause-sought': { flow: string; part: string; result: keyof typeof CAUSE; found?: string };
+	/** What each band does now: after a repair, or where the complaint proved to be another one. */
+	heard: { bands: Record<string, PathOutcome>; signs?: Sign[] };
+	/** The restorer's own suspicion, before the list was shown: one of its suspects, his own words, or both. */
+	guessed: { flow: string; suspect?: string; text?: string };
 	/** A sum: its inputs and results by row name, and its sentence as it was shown. */
 	calculated: {
 		calculation: string;

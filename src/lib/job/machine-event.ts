@@ -1,6 +1,7 @@
 import { outcomesOf } from '../flow/evidence.ts';
 import { stepOfState } from '../flow/compile.ts';
 import type { MachineEvent } from '../flow/machine-types.ts';
+import { isProvoking, outcomeOfSheet, sheetProblem } from '../flow/provocation.ts';
 import { expectedAt, judgeReading, type ServiceVolts } from '../flow/reading.ts';
 import type { ResolvedFlow } from '../flow/resolve.ts';
 import type { EventData, EventOf } from './events.ts';
@@ -22,25 +23,28 @@ export type Move = EventOf<
 	| 'went-on'
 >;
 
-/** The outcome that a reading means by this flow; the recorded one where no reading decides it. */
+/** The outcome that a reading or a sheet means by this flow; the recorded one where neither decides it. */
 export function outcomeOf(
 	resolved: ResolvedFlow,
 	data: EventData['answered'],
 	service: ServiceVolts = {}
 ): string {
 	const step = Object.hasOwn(resolved.steps, data.step) ? resolved.steps[data.step] : undefined;
+	if (step && isProvoking(step) && data.provoked) return outcomeOfSheet(step, data.provoked) ?? data.outcome;
 	if (!step || step.kind !== 'measure' || !data.reading) return data.outcome;
 	const judged = judgeReading(step, data.reading.value, expectedAt(resolved.plan, step.at, service));
 	return judged?.outcome ?? data.outcome;
 }
 
 function answerOf(run: Run, data: EventData['answered'], service: ServiceVolts): MachineEvent {
-	const { reading, way } = data;
+	const { reading, way, sure, provoked } = data;
 	return {
 		type: 'ANSWER',
 		outcome: outcomeOf(run.resolved, data, service),
 		...(reading ? { typed: reading.typed, reading: reading.value } : {}),
-		...(way === undefined ? {} : { way })
+		...(way === undefined ? {} : { way }),
+		...(sure ? {} : { sure }),
+		...(provoked ? { provoked } : {})
 	};
 }
 
@@ -96,6 +100,11 @@ export function misplaced(run: Run, { kind, data }: Move): string | undefined {
 	if (!known) return `This flow has no step "${step}" on this set.`;
 	if (kind === 'answered' && !outcomesOf(known).includes((data as EventData['answered']).outcome))
 		return `"${known.title}" has no answer "${(data as EventData['answered']).outcome}".`;
+	if (kind === 'answered') {
+		const { provoked } = data as EventData['answered'];
+		const wrong = provoked && sheetProblem(known, provoked);
+		if (wrong !== undefined) return wrong;
+	}
 	if (kind !== 'took' && stepNow(run) !== step) return `"${known.title}" was not the step in hand.`;
 	return undefined;
 }

@@ -6,8 +6,10 @@ import { describedRow, emptyRow, rowAfter, rowOf, type Description, type JobRow 
 import type { Snapshot } from './snapshot.ts';
 import {
 	hashesOf,
+	isGone,
 	latestFirst,
 	nextEvent,
+	refusal,
 	type Appended,
 	type Imported,
 	type JobFile,
@@ -53,6 +55,7 @@ class MemoryStore implements JobStore {
 		data: EventData[Kind]
 	): Promise<Appended<Kind>> {
 		const log = this.#logs.get(job) ?? [];
+		if (isGone(log, kind)) return { ...refusal('gone'), unsaved: { kind, data } };
 		const stamp = { job, bench: this.#bench, seq: this.#seq + 1, now: this.#world.now() };
 		const event = nextEvent(log, stamp, kind, structuredClone(data));
 		const missing = hashesOf([event as JobEvent]).find((hash) => !this.#flows.has(hash));

@@ -3,14 +3,16 @@ import { calculateAtStep } from '../flow/calculate.ts';
 import type { Known } from '../flow/fill.ts';
 import { repairAdvice, suggest, suspectsOfRepair, type Suggestion } from '../flow/advice.ts';
 import { isPathStep, labelOf, stepTable } from '../flow/evidence.ts';
-import { clearedNames, nameOf, whySuggested, answerText } from '../flow/explain.ts';
+import { doubtsOf } from '../flow/doubt.ts';
+import { clearedNames, nameOf } from '../flow/explain.ts';
 import { whereIs } from '../flow/where.ts';
+import { whySuggested } from '../flow/why.ts';
 import type { Library } from '../flow/library.ts';
 import { flowFits, resolveFlow, type ResolvedFlow } from '../flow/resolve.ts';
 import { cleared, standings, trace, type Trace } from '../flow/trace.ts';
 import { parseQuantity } from '../quantity/index.ts';
 import { SECTIONS } from '../receiver/index.ts';
-import { findConflict, standingNumber, standingWord, type RepairAdvice } from '../suspects/index.ts';
+import { standingNumber, standingWord, type RepairAdvice } from '../suspects/index.ts';
 import type { Case, Given } from './case.ts';
 import {
 	contextOf,
@@ -250,8 +252,8 @@ export interface View {
 }
 
 export function viewOf({ case: played, run, service }: Play): View {
-	const { instruments } = played.set;
-	const now = trace(run.resolved, evidenceOf(run, instruments, service));
+	const { instruments, history } = played.set;
+	const now = trace(run.resolved, { ...evidenceOf(run, instruments, service), history });
 	// A step whose answer a second fault has made void is asked again.
 	const counted = new Set(now.answers.map(({ answer }) => answer.step));
 	const reopened = contextOf(run)
@@ -286,20 +288,8 @@ function describeStep(play: Play, { trace, suggestions }: View) {
 		minutes,
 		calculation: describeSum(play, first),
 		outcomes: table.outcomes.map((outcome) => ({ id: outcome, label: labelOf(step, outcome) })),
-		why: `${step.why.trim()} ${whySuggested(trace, first, table.table, table.outcomes.indexOf(table.normal))}`
+		why: `${step.why.trim()} ${whySuggested(trace, first)}`
 	};
-}
-
-function conflictsOf({ trace }: View): string[] {
-	if (trace.answers.length < 2) return [];
-	const conflict = findConflict(
-		trace.entry,
-		trace.answers.map(({ likelihood }) => likelihood)
-	);
-	const odd = trace.answers[conflict.repeat];
-	return conflict.warn && odd
-		? [`The answers do not fit well together. Repeat this one first: ${answerText(odd)}.`]
-		: [];
 }
 
 function describeRepair({ trace, repair }: View) {
@@ -340,7 +330,7 @@ export function report(play: Play) {
 			minutes,
 			bits: Math.round(bits * 1000) / 1000
 		})),
-		conflicts: conflictsOf(view),
+		conflicts: doubtsOf(view.trace, stepPower(contextOf(play.run).power)).map(({ sentence }) => sentence),
 		repair: describeRepair(view)
 	};
 }

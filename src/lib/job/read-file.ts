@@ -1,7 +1,7 @@
 import './no-jit.ts';
 import { z } from 'zod';
 import type { Library } from '../flow/library.ts';
-import { Caution, Flow, Source, Step, Suspect } from '../flow/schema.ts';
+import { Caution, Flow, History, Source, Step, Suspect } from '../flow/schema.ts';
 import { checkPlan } from '../receiver/index.ts';
 import { Plan } from '../receiver/plan.ts';
 import { DATA, Envelope, EVENT_KINDS } from './event-schema.ts';
@@ -158,7 +158,9 @@ const Kept = z.strictObject({
 	cautions: z.record(Id, Caution),
 	sources: z.record(z.string(), Source),
 	plans: z.record(Id, Plan),
-	flows: z.record(Id, Flow)
+	flows: z.record(Id, Flow),
+	/** Files from before there was one have none. */
+	history: z.record(Id, History).optional()
 });
 
 /** The flow as it was kept: what the schema adds of its own would change its hash. */

@@ -1,9 +1,12 @@
 import type { Library } from '../flow/library.ts';
+import { sheetProblem } from '../flow/provocation.ts';
 import type { ServiceVolts } from '../flow/reading.ts';
 import { resolveFlow, type ResolvedFlow } from '../flow/resolve.ts';
+import { withPowerClock } from './clock.ts';
 import { contradictionsIn } from './contradictions.ts';
 import { differencesFrom } from './differences.ts';
 import type { EventKind, EventOf, Intake, JobEvent } from './events.ts';
+import { changeOnTheWay, testPart } from './ledger.ts';
 import { withLessons } from './lessons.ts';
 import { machineEventOf, misplaced, outcomeOf, type Move } from './machine-event.ts';
 import { onceFor } from './once.ts';
@@ -27,6 +30,8 @@ export interface Shelf {
 interface Setting extends Shelf {
 	/** Volts of the service sheet as known at the end: a sheet found later judges the earlier readings too. */
 	service: ServiceVolts;
+	/** The complaint comes and goes, as known at the end. */
+	comesAndGoes: boolean;
 }
 
 /** The state after an event, and why the event does not count if it does not. */
@@ -52,9 +57,12 @@ function withRun(state: JobState, opened: FlowRun): JobState {
 
 const resolvedOf = onceFor<Library, ResolvedFlow>();
 
-const openFlow: Handler<'flow-opened'> = (state, { data }, _, { snapshots, today, service }) => {
+const openFlow: Handler<'flow-opened'> = (state, { data }, openedAt, setting) => {
+	const { snapshots, today, service, comesAndGoes } = setting;
 	const { flow: id, plan: planId, hash } = data;
-	if (own(state.flows, id)?.hash === hash) return { state: { ...state, open: id } };
+	const known = own(state.flows, id);
+	if (known?.hash === hash)
+		return { state: { ...state, flows: { ...state.flows, [id]: { ...known, openedAt } }, open: id } };
 	const kept = own(snapshots, hash);
 	const library = kept ?? today;
 	const [flow, plan] = library ? [own(library.flows, id), own(library.plans, planId)] : [];
@@ -64,9 +72,12 @@ const openFlow: Handler<'flow-opened'> = (state, { data }, _, { snapshots, today
 			refused: `The flow "${id}" is not kept with this job. Import the job again from its file.`
 		};
 	const { limiterPassed: playing, now: power } = state.power;
-	const resolved = resolvedOf(library, `${id} ${planId}`, () => resolveFlow(library, flow, plan));
+	const resolved = resolvedOf(library, `${id} ${planId} ${comesAndGoes}`, () =>
+		resolveFlow(library, flow, plan, comesAndGoes)
+	);
 	const run = startRun(resolved, { playing, power }, service);
-	const opened: FlowRun = { flow: id, hash, library: kept ?? snapshotOf(library, flow, plan), run, done: [] };
+	const shelved = kept ?? snapshotOf(library, flow, plan);
+	const opened: FlowRun = { flow: id, hash, library: shelved, run, done: [], openedAt };
 	return { state: withRun(state, opened), ...(kept ? {} : { warning: missing(flow.title) }) };
 };
 
@@ -83,7 +94,7 @@ function otherwise(flow: FlowRun, event: Move, service: ServiceVolts): Omit<Warn
 	const title = flow.run.resolved.steps[data.step]?.title ?? data.step;
 	return {
 		kind: 'reads-otherwise',
-		message: `"${title}": ${data.reading?.typed} was recorded as "${data.outcome}" and is read as "${derived}" now. The reading counts.`
+		message: `"${title}": ${data.reading?.typed ?? 'the sheet'} was recorded as "${data.outcome}" and is read as "${derived}" now. The reading counts.`
 	};
 }
 
@@ -114,7 +125,15 @@ const move: Handler<Move['kind']> = (state, event, order, { service }) => {
 /** Whatever the machine says of it: once a part was changed, the next power is on the limiter. */
 const changePart: Handler<'part-changed'> = (state, event, order, setting) => {
 	const played: Played = event.data.flow === undefined ? { state } : move(state, event, order, setting);
-	return { ...played, state: afterChange(played.state) };
+	return { ...played, state: afterChange(changeOnTheWay(played.state, event, order)) };
+};
+
+/** The sheet of a step, as it stands before it is recorded. */
+const tally: Handler<'tallied'> = (state, { data: { flow, step: id, provoked } }, order) => {
+	const step = own(own(state.flows, flow)?.run.resolved.steps ?? {}, id);
+	const wrong = step ? sheetProblem(step, provoked) : `This job has no step "${id}" in hand.`;
+	if (wrong !== undefined) return { state, refused: wrong };
+	return { state: { ...state, sheets: { ...state.sheets, [id]: { provoked, order } } } };
 };
 
 const strike = (state: JobState, target: string): JobState => ({
@@ -129,21 +148,38 @@ function undoMove(state: JobState, id: string, flow: FlowRun, target: string): P
 	return { state: withPower(strike({ ...state, flows, open: id }, target), state.power) };
 }
 
-/** Lines that belong to no machine: a note, a sum, the closing of the job, a part changed outside a flow. */
+/** Kinds of line that belong to no machine. */
+const FREE: readonly EventKind[] = [
+	'noted',
+	'calculated',
+	'closed',
+	'resolved',
+	'cause-sought',
+	'heard',
+	'guessed',
+	'part-tested'
+];
+
+/** Lines of no machine; a part changed outside a flow is one too. */
 function undoEntry(state: JobState, target: string): Played {
 	const line = state.trail.find(({ event }) => event === target);
-	const free =
-		line &&
-		(['noted', 'calculated', 'closed', 'resolved'].includes(line.kind) ||
-			(line.kind === 'part-changed' && !line.flow));
+	const free = line && (FREE.includes(line.kind) || (line.kind === 'part-changed' && !line.flow));
 	if (!line || !free || line.undone || line.refused !== undefined)
 		return {
 			state,
 			refused: 'Only the last entry of a flow, a note, a sum or the closing of the job can be undone.'
 		};
-	const notes = state.notes.filter(({ event }) => event !== target);
+	const left = <Entry extends { event: string }>(entries: Entry[]) =>
+		entries.filter(({ event }) => event !== target);
+	const lists = {
+		notes: left(state.notes),
+		heard: left(state.heard),
+		causes: left(state.causes),
+		guesses: left(state.guesses),
+		ledger: left(state.ledger)
+	};
 	return {
-		state: strike({ ...state, notes, closed: line.kind === 'closed' ? undefined : state.closed }, target)
+		state: strike({ ...state, ...lists, closed: line.kind === 'closed' ? undefined : state.closed }, target)
 	};
 }
 
@@ -159,17 +195,34 @@ const HANDLERS: { [Kind in EventKind]: Handler<Kind> } = {
 	took: move,
 	left: move,
 	prepared: move,
-	power: (state, { data }) => passTo(state, data),
+	power: (state, { data, at }) => {
+		const passed = passTo(state, data);
+		return { ...passed, state: withPowerClock(state, passed.state, at) };
+	},
 	answered: move,
 	'cannot-tell': move,
 	skipped: move,
 	suspected: move,
 	repairing: move,
 	'part-changed': changePart,
+	'part-tested': testPart,
+	tallied: tally,
+	'clock-started': (state, { at, data: { step } }) => ({
+		state: { ...state, clocks: { ...state.clocks, [step]: at } }
+	}),
 	proved: move,
 	calculated: (state) => ({ state }),
 	noted: (state, { id, at, data }) => ({
 		state: { ...state, notes: [...state.notes, { event: id, at, ...data }] }
+	}),
+	'cause-sought': (state, { id: event, data }, order) => ({
+		state: { ...state, causes: [...state.causes, { event, order, ...data }] }
+	}),
+	heard: (state, { id: event, data }, order) => ({
+		state: { ...state, heard: [...state.heard, { event, order, ...data }] }
+	}),
+	guessed: (state, { id: event, data }, order) => ({
+		state: { ...state, guesses: [...state.guesses, { event, order, ...data }] }
 	}),
 	undone: undo,
 	resolved: (state) => ({ state }),
@@ -177,6 +230,12 @@ const HANDLERS: { [Kind in EventKind]: Handler<Kind> } = {
 	'went-on': move,
 	closed: (state, { data }) => ({ state: { ...state, closed: data } })
 };
+
+/** Whether something was measured on a part, and noted, or the part was tested. */
+const measuredBefore = (state: JobState, part: string | undefined): boolean =>
+	part !== undefined &&
+	(state.notes.some((note) => note.part === part) ||
+		state.ledger.some((line) => line.suspect === part && line.state !== 'changed'));
 
 function contextFor(state: JobState, event: JobEvent, { service, today, snapshots }: Setting): LineContext {
 	const { flow: id, step, part } = event.data as { flow?: string; step?: string; part?: string };
@@ -192,7 +251,7 @@ function contextFor(state: JobState, event: JobEvent, { service, today, snapshot
 		resolved: flow?.run.resolved,
 		plan: libraries.map((library) => library && own(library.plans, planId)).find((plan) => plan),
 		suspect: flow && contextOf(flow.run).suspect,
-		measured: state.notes.some((note) => part !== undefined && note.part === part),
+		measured: measuredBefore(state, part),
 		...(flow && event.kind === 'answered'
 			? { outcome: outcomeOf(flow.run.resolved, event.data, service) }
 			: {})
@@ -228,7 +287,9 @@ const lastIntake = (events: readonly JobEvent[]): Intake | undefined =>
  */
 export function replay(events: readonly JobEvent[], shelf: Shelf): JobState {
 	const { events: ordered, stray } = inOrder(events);
-	const setting: Setting = { ...shelf, service: lastIntake(ordered)?.service ?? {} };
+	const { service = {}, symptom = {} } = lastIntake(ordered) ?? {};
+	const comesAndGoes = Object.values(symptom).includes('intermittent');
+	const setting: Setting = { ...shelf, service, comesAndGoes };
 	const start = emptyState(ordered[0]?.job ?? '');
 	const played = ordered.reduce((state, event, order) => play(state, event, order, setting), start);
 	const complete = stray.reduce(

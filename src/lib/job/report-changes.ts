@@ -36,6 +36,18 @@ function suspectBefore(state: JobState, line: TrailLine): string | undefined {
 	return line.flow === undefined || same ? undefined : named?.what;
 }
 
+/** What was found behind a part that failed because of another; a cause that nobody checked stays open. */
+export const causeLines = (state: JobState): ReportLine[] =>
+	linesOf(state, 'cause-sought').map(({ event, what, answer, at }) => {
+		const { result } = state.causes.find((cause) => cause.event === event) ?? {};
+		return {
+			text: what,
+			at,
+			meaning: answer ?? '',
+			...(result === 'not-checked' ? { open: true as const } : {})
+		};
+	});
+
 export const changedLines = (state: JobState): ReportLine[] =>
 	changesOf(state).map(({ line, proof, suspect }) => ({
 		text: [line.what, line.answer].filter(Boolean).join('; '),

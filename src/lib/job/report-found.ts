@@ -1,9 +1,10 @@
 import { normalOf, outcomesOf } from '../flow/evidence.ts';
 import { expectedAt, printReading } from '../flow/reading.ts';
-import type { ReportLine } from './report-lines.ts';
+import { linesOf, type ReportLine } from './report-lines.ts';
 import { factsOf, type Fact } from './shared-evidence.ts';
 import { allRuns, type FlowRun, type JobState } from './state.ts';
-import { lowerFirst, type TrailLine } from './trail.ts';
+import { type TrailLine } from './trail.ts';
+import { lowerFirst } from './words.ts';
 
 function expectedWords(flow: FlowRun, { answer }: Fact, state: JobState): string | undefined {
 	const { resolved } = flow.run;
@@ -36,11 +37,16 @@ function foundLine(line: TrailLine, fact: Fact, state: JobState): ReportLine {
 	};
 }
 
-/** Every answer that stands, in its order. */
+/** Parts tested outside the proof of a flow. */
+const testedLines = (state: JobState): ReportLine[] =>
+	linesOf(state, 'part-tested').map(({ what, answer, at }) => ({ text: `${what}: ${answer ?? ''}`, at }));
+
+/** Every answer that stands, in its order, then the parts that were tested. */
 export function foundLines(state: JobState): ReportLine[] {
 	const lines = new Map(state.trail.map((line) => [line.event, line]));
-	return factsOf(state).flatMap((fact) => {
+	const found = factsOf(state).flatMap((fact) => {
 		const line = lines.get(fact.event);
 		return line ? [foundLine(line, fact, state)] : [];
 	});
+	return [...found, ...testedLines(state)];
 }

@@ -21,6 +21,7 @@ export interface ReportSection {
 		| 'found'
 		| 'changed'
 		| 'proof'
+		| 'hindsight'
 		| 'not-done'
 		| 'sums'
 		| 'notes'

@@ -46,6 +46,7 @@ function unheardBands(state: JobState): ReportLine[] {
 	const heard = factsOf(state)
 		.filter(({ event }) => since.has(event))
 		.map(({ answer }) => resolved.steps[answer.step]);
+	const listened = state.heard.filter(({ event }) => since.has(event));
 	const proved = last.proof?.answer?.startsWith(SYMPTOM_NOW.cured) ?? false;
 	const complained = new Set(
 		Object.entries(state.intake.symptom)
@@ -53,6 +54,7 @@ function unheardBands(state: JobState): ReportLine[] {
 			.map(([band]) => band)
 	);
 	return Object.entries(resolved.plan.bands)
+		.filter(([band]) => !listened.some(({ bands }) => bands[band] !== undefined))
 		.filter(([band]) => !heard.some((step) => step?.kind === 'listen' && step.band === band))
 		.filter(([band]) => !(proved && complained.has(band)))
 		.map(([, { title }]) => ({ text: `${title} after the last change: ${NOT_TESTED}`, open: true }));

@@ -2,13 +2,15 @@ import type { Caution } from '../flow/schema.ts';
 import { INSTRUMENTS } from '../flow/terms.ts';
 import { printQuantity } from '../quantity/index.ts';
 import { HISTORY } from './events.ts';
-import { changedLines, proofLines, resultLine } from './report-changes.ts';
+import { causeLines, changedLines, proofLines, resultLine } from './report-changes.ts';
 import { foundLines } from './report-found.ts';
+import { hindsightLines } from './report-hindsight.ts';
 import { linesOf, type ReportLine, type ReportSection } from './report-lines.ts';
 import { notDoneLines } from './report-not-done.ts';
 import { contextOf } from './run.ts';
 import { allRuns, own, type JobState } from './state.ts';
-import { heardWords, lowerFirst, type TrailLine } from './trail.ts';
+import { type TrailLine } from './trail.ts';
+import { complaintWords, lowerFirst } from './words.ts';
 
 export type { ReportSection } from './report-lines.ts';
 
@@ -41,11 +43,15 @@ function setLines({ intake, flows, earlier }: JobState): ReportLine[] {
 
 function complaintLines(state: JobState): ReportLine[] {
 	const plan = Object.values(state.flows)[0]?.run.resolved.plan;
-	const heard = state.intake && heardWords(state.intake.symptom, plan);
+	const heard = state.intake && complaintWords(state.intake, plan);
 	const flows = Object.values(state.flows).map(({ run }) => ({
 		text: `Traced as: ${run.resolved.flow.title}`
 	}));
-	return [...(heard ? [{ text: `${heard}.` }] : []), ...flows];
+	const later = linesOf(state, 'heard').map(({ what, answer, at }) => ({
+		text: `${what}: ${answer ?? ''}.`,
+		at
+	}));
+	return [...(heard ? [{ text: `${heard}.` }] : []), ...flows, ...later];
 }
 
 const plainLines = (lines: readonly TrailLine[]): ReportLine[] =>
@@ -79,8 +85,9 @@ export function reportOf(state: JobState): Report {
 		{ id: 'set', title: 'The set', lines: setLines(state) },
 		{ id: 'complaint', title: 'The complaint', lines: complaintLines(state) },
 		{ id: 'found', title: 'What was found', lines: foundLines(state) },
-		{ id: 'changed', title: 'What was changed', lines: changedLines(state) },
+		{ id: 'changed', title: 'What was changed', lines: [...changedLines(state), ...causeLines(state)] },
 		{ id: 'proof', title: 'Proof', lines: [...proofLines(state), resultLine(state)] },
+		{ id: 'hindsight', title: 'Looking back', lines: hindsightLines(state) },
 		{ id: 'not-done', title: 'What was not done', lines: notDoneLines(state) },
 		{ id: 'sums', title: 'Sums', lines: plainLines(linesOf(state, 'calculated')) },
 		{ id: 'notes', title: 'Notes', lines: plainLines(linesOf(state, 'noted')) },

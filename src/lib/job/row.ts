@@ -1,7 +1,7 @@
-import { PATH_VERBS } from '../flow/terms.ts';
 import type { Power } from '../flow/machine-types.ts';
 import type { JobEvent, EventData } from './events.ts';
 import { inOrder } from './order.ts';
+import { complaintWords } from './words.ts';
 
 /**
  * The row of a job in the list. Disposable: it can always be made again from the events. What needs the flow itself
@@ -50,16 +50,16 @@ export const emptyRow = (job: string): JobRow => ({
 	events: 0
 });
 
-const complaintOf = ({ symptom }: EventData['intake']) =>
-	Object.entries(symptom)
-		.map(([band, heard]) => `${band.toUpperCase()} ${PATH_VERBS[heard]}`)
-		.join(', ');
-
 function changed(row: JobRow, event: JobEvent): JobRow {
 	const { closed, ...open } = row;
 	switch (event.kind) {
 		case 'intake':
-			return { ...row, title: event.data.title, plan: event.data.plan, complaint: complaintOf(event.data) };
+			return {
+				...row,
+				title: event.data.title,
+				plan: event.data.plan,
+				complaint: complaintWords(event.data, undefined)
+			};
 		case 'power':
 			return { ...row, power: event.data.to };
 		case 'closed':

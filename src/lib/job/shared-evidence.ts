@@ -1,9 +1,12 @@
 import type { Situation } from '../flow/advice.ts';
 import type { Answer } from '../flow/machine-types.ts';
+import type { ResolvedFlow } from '../flow/resolve.ts';
 import { trace, type Evidence, type Mended, type Trace } from '../flow/trace.ts';
+import type { EventData } from './events.ts';
+import { ledgerUpTo } from './ledger.ts';
 import { onceFor } from './once.ts';
 import { contextOf, situationOf, stateOf } from './run.ts';
-import { allRuns, own, type FlowRun, type JobState } from './state.ts';
+import { allRuns, own, type FlowRun, type Heard, type JobState } from './state.ts';
 
 /**
  * All flows of a job look at one set: an answer counts in every flow that has its step, and a part that was changed
@@ -39,9 +42,11 @@ const latest = (facts: readonly Fact[]): Fact[] =>
 		({ answer }, index) => !facts.slice(index + 1).some((later) => later.answer.step === answer.step)
 	);
 
-/** A proof, and the part that it was about. */
-interface Proof extends Omit<Mended, 'after'> {
+/** A proof, the part that it was about and the flow that it was made in. */
+export interface Proof extends Omit<Mended, 'after'> {
+	flow: string;
 	order: number;
+	symptom: EventData['proved']['symptom'];
 	/** The run stands cured by this very part. */
 	curedBy: FlowRun | undefined;
 }
@@ -51,39 +56,70 @@ function proofsOfRun(flow: FlowRun): Proof[] {
 	const proofs = flow.done.flatMap(({ event, order }): Proof[] => {
 		if (event.kind === 'suspected') suspect = event.data.suspect;
 		if (event.kind !== 'proved' || suspect === undefined) return [];
-		return [{ suspect, was: event.data.partWas, order, curedBy: undefined }];
+		const { symptom, partWas: was } = event.data;
+		return [{ suspect, was, flow: flow.flow, symptom, order, curedBy: undefined }];
 	});
 	const last = proofs.at(-1);
 	if (last && stateOf(flow.run) === 'cured') last.curedBy = flow;
 	return proofs;
 }
 
-/**
- * What is known to this flow of the set, up to a place in the order of the job. A part that cured another symptom,
- * or one that came back, is no suspect any more; while this flow stands cured, its own part still is.
- */
-export function evidenceIn(state: JobState, flow: FlowRun, upTo = Infinity): Evidence {
-	const { steps } = flow.run.resolved;
-	const facts = latest(
-		factsOf(state).filter(({ order, answer }) => order <= upTo && Object.hasOwn(steps, answer.step))
-	);
-	const mended = allRuns(state)
+/** Every proof that stands, oldest first. */
+export const proofsIn = (state: JobState): Proof[] =>
+	allRuns(state)
 		.flatMap(proofsOfRun)
-		.filter(({ order, curedBy }) => order <= upTo && curedBy !== flow)
-		.sort((a, b) => a.order - b.order)
-		.map(({ suspect, was, order }) => ({
+		.sort((a, b) => a.order - b.order);
+
+/** A band that does otherwise by now: what was heard there before says nothing of the set as it is. */
+function overtaken(resolved: ResolvedFlow, { order, answer }: Fact, heard: readonly Heard[]): boolean {
+	const step = resolved.steps[answer.step];
+	if (step?.kind !== 'listen') return false;
+	const now = heard.findLast(({ bands }) => bands[step.band] !== undefined);
+	return now !== undefined && now.order > order && now.bands[step.band] !== answer.outcome;
+}
+
+/**
+ * What is known to a flow of the set, up to a place in the order of the job. A part that cured another symptom, or one
+ * that came back, is no suspect any more; while `self` stands cured, its own part still is. A cure explains the bad
+ * answers that its part shows, whatever that part proved to be.
+ *
+ * @param self the run that stands for this flow in the job, if it was opened
+ */
+export function evidenceFor(
+	state: JobState,
+	resolved: ResolvedFlow,
+	{ self, upTo = Infinity }: { self?: FlowRun; upTo?: number } = {}
+): Evidence {
+	const heard = state.heard.filter(({ order }) => order <= upTo);
+	const facts = latest(
+		factsOf(state).filter(
+			(fact) =>
+				fact.order <= upTo &&
+				Object.hasOwn(resolved.steps, fact.answer.step) &&
+				!overtaken(resolved, fact, heard)
+		)
+	);
+	const mended = proofsIn(state)
+		.filter(({ order, curedBy }) => order <= upTo && (!self || curedBy !== self))
+		.map(({ suspect, was, symptom, order }) => ({
 			suspect,
-			was,
+			was: symptom === 'cured' ? ('bad' as const) : was,
 			after: facts.filter((fact) => fact.order < order).length
 		}));
-	const { instruments, service } = state.intake ?? {};
+	const { instruments, service, history } = state.intake ?? {};
+	const ledger = ledgerUpTo(state, upTo);
 	return {
 		answers: facts.map(({ answer }) => answer),
 		mended,
+		...(history?.length ? { history } : {}),
+		...(ledger.length ? { ledger } : {}),
 		...(instruments ? { instruments } : {}),
 		...(service ? { service } : {})
 	};
 }
+
+export const evidenceIn = (state: JobState, flow: FlowRun, upTo = Infinity): Evidence =>
+	evidenceFor(state, flow.run.resolved, { self: flow, upTo });
 
 const traceOf = onceFor<JobState, Trace>();
 

@@ -1,4 +1,4 @@
-import { emptyLibrary, type Library } from '../flow/library.ts';
+import { emptyLibrary, historyOf, type Library } from '../flow/library.ts';
 import { resolveFlow } from '../flow/resolve.ts';
 import type { Caution, Flow } from '../flow/schema.ts';
 import { fits, type Plan } from '../receiver/index.ts';
@@ -53,7 +53,8 @@ export function snapshotOf(library: Library, flow: Flow, plan: Plan): Library {
 		cautions,
 		sources: pick(library.sources, [...named, ...volts, ...values]),
 		plans: { [plan.id]: plan },
-		flows: { [flow.id]: flow }
+		flows: { [flow.id]: flow },
+		history: historyOf(library)
 	});
 }
 
@@ -68,7 +69,9 @@ export function canonicalText(library: Library): string {
 	const kinds = Object.keys(emptyLibrary()) as (keyof Library)[];
 	const table = (kind: keyof Library) =>
 		pick(library[kind] as Record<string, unknown>, Object.keys(library[kind]));
-	return JSON.stringify(Object.fromEntries(kinds.map((kind) => [kind, table(kind)])));
+	// Jobs from before the library knew of a set's past have kept none: their hash must not change.
+	const told = kinds.filter((kind) => kind !== 'history' || Object.keys(historyOf(library)).length > 0);
+	return JSON.stringify(Object.fromEntries(told.map((kind) => [kind, table(kind)])));
 }
 
 /** FNV-1a, 64 bits (offset basis and prime from memory). Tells versions apart; keeps no secret. */

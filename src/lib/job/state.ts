@@ -1,6 +1,8 @@
 import type { Library } from '../flow/library.ts';
 import type { Power } from '../flow/machine-types.ts';
+import type { Provoked } from '../flow/terms.ts';
 import type { EventData, Intake, JobEvent } from './events.ts';
+import type { LedgerLine } from './ledger.ts';
 import { contextOf, stateOf, type Run } from './run.ts';
 import type { TrailLine } from './trail.ts';
 
@@ -19,6 +21,8 @@ export interface FlowRun {
 	run: Run;
 	/** What undo can take back, the latest last: one entry for each of the machine's past. */
 	done: Done[];
+	/** Where it was opened last, in the order of the job. */
+	openedAt: number;
 }
 
 /** One power state for the whole set. */
@@ -34,6 +38,15 @@ export interface Note extends Pick<EventData['noted'], 'text' | 'step' | 'part'>
 	at: string;
 }
 
+/** What each band did, at a place in the order of the job. */
+export type Heard = EventData['heard'] & { event: string; order: number };
+
+/** The search for the cause behind a changed part. */
+export type CauseSought = EventData['cause-sought'] & { event: string; order: number };
+
+/** A suspicion written down before the list was shown. */
+export type Guess = EventData['guessed'] & { event: string; order: number };
+
 export type WarningKind =
 	| 'refused'
 	| 'reads-otherwise'
@@ -41,7 +54,8 @@ export type WarningKind =
 	| 'flow-changed'
 	| 'flow-gone'
 	| 'snapshot-missing'
-	| 'parent-missing';
+	| 'parent-missing'
+	| 'ledger-contradicts';
 
 /** Something in the log that does not go as it was written: shown, never dropped. */
 export interface Warning {
@@ -68,6 +82,18 @@ export interface JobState {
 	power: SetPower;
 	trail: TrailLine[];
 	notes: Note[];
+	/** Bands heard again since the intake, oldest first. */
+	heard: Heard[];
+	causes: CauseSought[];
+	guesses: Guess[];
+	/** Parts tested or changed outside the proof of a flow, oldest first. */
+	ledger: LedgerLine[];
+	/** By step: its sheet before it is recorded, with its place in the order of the job. */
+	sheets: Record<string, { provoked: Provoked; order: number }>;
+	/** By step: when its own clock was started. ISO date and time. */
+	clocks: Record<string, string>;
+	/** Since when the set is under power without a break. ISO date and time. */
+	underPowerSince: string | undefined;
 	warnings: Warning[];
 	contradictions: Contradiction[];
 	/** Answers that a `resolved` event has set aside. */
@@ -84,6 +110,13 @@ export const emptyState = (job: string): JobState => ({
 	power: { now: 'off', limiterPassed: false, partChanged: false },
 	trail: [],
 	notes: [],
+	heard: [],
+	causes: [],
+	guesses: [],
+	ledger: [],
+	sheets: {},
+	clocks: {},
+	underPowerSince: undefined,
 	warnings: [],
 	contradictions: [],
 	overruled: [],
@@ -100,8 +133,15 @@ export const allRuns = (state: JobState): FlowRun[] => [...state.earlier, ...Obj
 
 export const openRun = (state: JobState): FlowRun | undefined => own(state.flows, state.open);
 
-/** What undo would take back now in the open flow; the page appends `undone` with this target. */
-export const undoTarget = (state: JobState): string | undefined => openRun(state)?.done.at(-1)?.event.id;
+/** What undo would take back now: the open flow's last move, or what was written down after it. */
+export function undoTarget(state: JobState): string | undefined {
+	const moves = openRun(state)?.done.map(({ event, order }) => ({ event: event.id, order })) ?? [];
+	const written = [...state.ledger, ...state.heard, ...state.causes, ...state.guesses];
+	return [...moves, ...written].reduce<{ event: string; order: number } | undefined>(
+		(last, one) => (last && last.order > one.order ? last : one),
+		undefined
+	)?.event;
+}
 
 /**
  * The state as plain data, without the machines and without what was undone: two states are the same when these are.

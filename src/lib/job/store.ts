@@ -46,12 +46,12 @@ export interface StoreWorld {
 
 /**
  * Done, or why not. `full`: no room. `refused`: the browser keeps nothing here. `newer`: the data belong to a newer
- * version of the program.
+ * version of the program. `gone`: the job was deleted.
  */
 export type Kept<Value> = { ok: true; value: Value } | StoreRefusal;
 export interface StoreRefusal {
 	ok: false;
-	reason: 'full' | 'refused' | 'newer';
+	reason: 'full' | 'refused' | 'newer' | 'gone';
 	hint: string;
 }
 
@@ -80,7 +80,8 @@ export const HINTS: Readonly<Record<StoreRefusal['reason'], string>> = {
 	refused:
 		'This browser keeps nothing for this page (a private window, or storage is switched off). Jobs last until the page is closed: save each to a file, or open the page in an ordinary window.',
 	newer:
-		'The jobs here were written by a newer version of this program. Reload the page to get that version; nothing is lost.'
+		'The jobs here were written by a newer version of this program. Reload the page to get that version; nothing is lost.',
+	gone: 'This job has been deleted, perhaps in another tab, so the entry was not kept. Go back to the list of jobs; a copy in a file brings the job back.'
 };
 
 export const refusal = (reason: StoreRefusal['reason']): StoreRefusal => ({
@@ -88,6 +89,10 @@ export const refusal = (reason: StoreRefusal['reason']): StoreRefusal => ({
 	reason,
 	hint: HINTS[reason]
 });
+
+/** Only the first entry opens a job: any other one comes to a job that was deleted meanwhile. */
+export const isGone = (log: readonly JobEvent[], kind: EventKind): boolean =>
+	log.length === 0 && kind !== 'started';
 
 /** The next event of a job: its parents are the heads that nothing follows yet. */
 export function nextEvent<Kind extends EventKind>(

@@ -7,7 +7,7 @@ import { traceIn } from './shared-evidence.ts';
 import { openRun, type JobState } from './state.ts';
 import { contextOf, stateOf } from './run.ts';
 import { stepOfState } from '../flow/compile.ts';
-import { heardWords } from './trail.ts';
+import { complaintWords } from './words.ts';
 
 /** How many suspects the list names. */
 const LEADING = 3;
@@ -36,7 +36,7 @@ export function describe(state: JobState): Description {
 	const lastStep = lastStepOf(state);
 	const plan = openRun(state)?.run.resolved.plan;
 	return {
-		complaint: state.intake ? heardWords(state.intake.symptom, plan) : '',
+		complaint: state.intake ? complaintWords(state.intake, plan) : '',
 		power: state.power.now,
 		leading: leadingOf(state),
 		...(lastStep === undefined ? {} : { lastStep })

@@ -1,22 +1,24 @@
 import { labelOf } from '../flow/evidence.ts';
 import { nameOf } from '../flow/explain.ts';
-import type { Power } from '../flow/machine-types.ts';
+import { POWER_WORDS } from '../flow/power-words.ts';
+import { sheetWords } from '../flow/provocation.ts';
 import { printReading } from '../flow/reading.ts';
 import type { ResolvedFlow } from '../flow/resolve.ts';
 import type { Step } from '../flow/schema.ts';
-import { PATH_VERBS } from '../flow/terms.ts';
 import { printQuantity } from '../quantity/index.ts';
 import type { Plan } from '../receiver/index.ts';
 import {
+	CAUSE,
 	PART_WAS,
 	RESULTS,
 	SYMPTOM_NOW,
+	TESTED,
 	type EventData,
 	type EventKind,
 	type EventOf,
-	type Intake,
 	type JobEvent
 } from './events.ts';
+import { complaintWords, lowerFirst } from './words.ts';
 
 /** One line of the trail, in words for people. */
 export interface TrailLine {
@@ -41,24 +43,7 @@ export interface TrailLine {
 
 type Words = Pick<TrailLine, 'what' | 'answer' | 'reading'>;
 
-export const POWER_WORDS: Readonly<Record<Power, string>> = {
-	off: 'switched off, not proved dead',
-	unplugged: 'unplugged and proved dead',
-	limiter: 'on the lamp limiter',
-	live: 'on full mains'
-};
-
 const joined = (...parts: (string | undefined)[]) => parts.filter((part) => part).join('; ');
-
-/** For the middle of a sentence; abbreviations (AM, IF, HT) keep their capitals. */
-export const lowerFirst = (text: string): string =>
-	/^[A-Z][a-z]/.test(text) ? text.charAt(0).toLowerCase() + text.slice(1) : text;
-
-/** What each band does: `AM is faint, FM plays well`. */
-export const heardWords = (symptom: Intake['symptom'], plan: Plan | undefined): string =>
-	Object.entries(symptom)
-		.map(([band, heard]) => `${plan?.bands[band]?.title ?? band.toUpperCase()} ${PATH_VERBS[heard]}`)
-		.join(', ');
 
 const stepOf = (resolved: ResolvedFlow | undefined, id: string): Step | undefined =>
 	resolved && Object.hasOwn(resolved.steps, id) ? resolved.steps[id] : undefined;
@@ -73,12 +58,13 @@ function answerWords(
 ): Words {
 	const step = stepOf(resolved, data.step);
 	const label = step ? labelOf(step, outcome) : outcome;
-	const { reading } = data;
-	const shown =
+	const { reading, provoked } = data;
+	const read =
 		reading &&
 		(step?.kind === 'measure'
 			? printReading(step, reading.value)
 			: printQuantity(reading.value, reading.unit));
+	const shown = read ?? (provoked && sheetWords(provoked));
 	return {
 		what: stepTitle(resolved, data.step),
 		answer: data.sure ? label : `${label} (not sure)`,
@@ -88,7 +74,10 @@ function answerWords(
 
 function powerWords({ to, volts }: EventData['power']): Words {
 	const read = volts?.map((v) => printQuantity(v, 'V')).join(' at the reservoir, ');
-	return { what: `Set ${POWER_WORDS[to]}`, ...(read ? { reading: `${read} after the smoothing` } : {}) };
+	return {
+		what: `Set ${lowerFirst(POWER_WORDS[to])}`,
+		...(read ? { reading: `${read} after the smoothing` } : {})
+	};
 }
 
 const suspectName = (resolved: ResolvedFlow | undefined, id: string): string => {
@@ -118,10 +107,7 @@ const WORDING: Wording = {
 	started: ({ copyOf }) => ({
 		what: copyOf ? 'Job opened as a copy of one that was here already' : 'Job opened'
 	}),
-	intake: ({ title, symptom }, { plan }) => ({
-		what: `Taken in: ${title}`,
-		answer: heardWords(symptom, plan)
-	}),
+	intake: (data, { plan }) => ({ what: `Taken in: ${data.title}`, answer: complaintWords(data, plan) }),
 	'flow-opened': ({ flow }, { resolved }) => ({ what: `Flow opened: ${resolved?.flow.title ?? flow}` }),
 	power: powerWords,
 	answered: (data, { resolved, outcome }) => answerWords(resolved, data, outcome ?? data.outcome),
@@ -142,7 +128,23 @@ const WORDING: Wording = {
 		what: 'Symptom proved again',
 		answer: joined(SYMPTOM_NOW[symptom], PART_WAS[partWas])
 	}),
+	'cause-sought': ({ part, result, found }, { resolved }) => ({
+		what: `Cause behind ${lowerFirst(suspectName(resolved, part))}`,
+		answer: joined(CAUSE[result], found)
+	}),
+	heard: ({ bands, signs = [] }, { plan }) => ({
+		what: 'Heard now',
+		answer: complaintWords({ symptom: bands, signs }, plan)
+	}),
+	guessed: ({ suspect, text }, { resolved }) => ({
+		what: 'Own suspicion',
+		answer: joined(suspect && suspectName(resolved, suspect), text)
+	}),
 	calculated: ({ title, sentence }) => ({ what: title, answer: sentence }),
+	'part-tested': ({ part, result, found }, { resolved }) => ({
+		what: `Tested: ${suspectName(resolved, part)}`,
+		answer: joined(TESTED[result], found)
+	}),
 	noted: ({ text, part }, { resolved }) => ({
 		what: part ? `Note on ${suspectName(resolved, part)}: ${text}` : `Note: ${text}`
 	}),
@@ -160,7 +162,9 @@ const BARE: Partial<Record<EventKind, string>> = {
 	took: 'Step taken',
 	left: 'Step left',
 	prepared: 'Connection made',
-	undone: 'Undo'
+	undone: 'Undo',
+	tallied: 'Sheet',
+	'clock-started': 'Clock started'
 };
 
 /** The line of an event; `undefined` for a step on the way, unless it is refused and has to be shown. */

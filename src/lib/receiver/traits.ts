@@ -4,10 +4,10 @@
  */
 export const TRAITS = {
 	chassis: ['isolated', 'live'],
-	mains: ['transformer', 'none'],
+	mains: ['transformer', 'none', 'battery'],
 	heaters: ['parallel', 'series'],
 	bias: ['cathode', 'back', 'fixed'],
-	rectifier: ['valve', 'selenium', 'silicon'],
+	rectifier: ['valve', 'selenium', 'silicon', 'none'],
 	'if-cans': ['combined', 'separate', 'am-only'],
 	aerial: ['rod', 'loop', 'wire'],
 	condition: ['untouched', 'worked-on']

@@ -1,7 +1,5 @@
-import { type CheckTime, type Switching, checkMinutes } from './cost.ts';
-import { informationGain, outcomeProbabilities } from './information.ts';
-import { type Table, outcomeLikelihood } from './likelihood.ts';
-import { update } from './update.ts';
+import { checkMinutes, type Changeover, type CheckTime, type Standpoint } from './cost.ts';
+import { bitsOf, outcomeWeight, packWeights, totalOf, type PackedTable } from './packed.ts';
 
 /** A check that tells less, in bits, is not worth offering; our own choice. */
 export const LEAST_BITS = 0.02;
@@ -12,8 +10,8 @@ const LEAST_MINUTES = 0.25;
 /** A check that may be done now. Whether its safety gate is open is for the caller to see to. */
 export interface Check<State extends string> extends CheckTime<State> {
 	id: string;
-	/** P(outcome | suspect), one row for each suspect in the order of the prior. */
-	table: Table;
+	/** P(outcome | suspect), one row for each suspect in the order of the standings. */
+	table: PackedTable;
 }
 
 /** What a check promises. */
@@ -21,21 +19,18 @@ export interface Advice {
 	id: string;
 	/** Expected gain in bits. */
 	bits: number;
-	/** Minutes from the present state, switching included. */
+	/** Minutes from where the work stands, changes of power state and of instruments included. */
 	minutes: number;
 	bitsPerMinute: number;
 	/** Chance of each outcome. */
 	probabilities: number[];
-	/** Standings after each outcome. */
-	posteriors: number[][];
 }
 
-export interface AdviceQuestion<State extends string> {
-	prior: readonly number[];
+export interface AdviceQuestion<State extends string> extends Changeover<State> {
+	/** Weights of the suspects. All zero: nobody is left, and nothing is worth a check. */
+	standings: readonly number[];
 	checks: readonly Check<State>[];
-	/** The state the set is in. */
-	now: State;
-	switching: Switching<State>;
+	now: Standpoint<State>;
 }
 
 /**
@@ -43,36 +38,31 @@ export interface AdviceQuestion<State extends string> {
  * of their ids, so that the same state always gets the same advice.
  */
 export function advise<State extends string>(question: AdviceQuestion<State>): Advice[] {
-	const { prior, checks, now, switching } = question;
-	return checks
-		.map((check) => ({ check, bits: informationGain(prior, check.table) }))
+	const weights = packWeights(question.standings);
+	const total = totalOf(weights);
+	return question.checks
+		.map((check) => ({ check, bits: total > 0 ? bitsOf(weights, total, check.table) : 0 }))
 		.filter(({ bits }) => bits >= LEAST_BITS)
-		.map(({ check, bits }) => promise(prior, check, bits, checkMinutes(check, now, switching)))
+		.map(({ check, bits }) => promise(weights, check, bits, checkMinutes(check, question.now, question)))
 		.sort(byRate);
 }
 
 function promise(
-	prior: readonly number[],
-	{ id, table }: { id: string; table: Table },
+	weights: Float64Array,
+	{ id, table }: { id: string; table: PackedTable },
 	bits: number,
 	minutes: number
 ): Advice {
-	const probabilities = outcomeProbabilities(prior, table);
-	const posteriors = probabilities.map(
-		(_, outcome) => update(prior, outcomeLikelihood(table, outcome)).posterior
+	const probabilities = Array.from({ length: table.outcomes }, (_, outcome) =>
+		outcomeWeight(weights, table, outcome)
 	);
-	return {
-		id,
-		bits,
-		minutes,
-		bitsPerMinute: bits / Math.max(minutes, LEAST_MINUTES),
-		probabilities,
-		posteriors
-	};
+	return { id, bits, minutes, bitsPerMinute: rateOf(bits, minutes), probabilities };
 }
 
+export const rateOf = (bits: number, minutes: number): number => bits / Math.max(minutes, LEAST_MINUTES);
+
 /** Best rate first. Rates are compared to nine places: the last digits depend on the order of summing. */
-function byRate(one: Advice, other: Advice): number {
+export function byRate(one: Advice, other: Advice): number {
 	const difference = Math.round(other.bitsPerMinute * 1e9) - Math.round(one.bitsPerMinute * 1e9);
 	if (difference !== 0) return difference;
 	return one.id < other.id ? -1 : Number(one.id > other.id);

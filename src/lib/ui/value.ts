@@ -4,6 +4,7 @@ import {
 	type ScaleName,
 	scaleOf,
 	scales,
+	splitTolerance,
 	type Unit
 } from '$lib/quantity/index.ts';
 
@@ -16,6 +17,8 @@ export type ValueReading =
 			values: readonly number[];
 			/** In full: `4.7 kΩ (4,700 Ω)`. */
 			echo: string;
+			/** In per cent, for each value that was typed with one: `4k7 ±10%`. */
+			tolerances?: readonly (number | undefined)[];
 	  }
 	| {
 			state: 'refused';
@@ -59,11 +62,24 @@ export function readValue(text: string, scale: ScaleName): ValueReading {
 	return { state: 'refused', hint: parsed.hint, choices };
 }
 
-/** Reads one value or, with semicolons, several: `5; 10; 30`. */
+/** Reads one value and the tolerance that may stand behind it. */
+function readWithTolerance(text: string, scale: ScaleName): ValueReading {
+	const split = splitTolerance(text);
+	if (!split) return readValue(text, scale);
+	if (!split.ok) return { state: 'refused', hint: split.hint, choices: [] };
+	const { text: value, pct } = split;
+	const reading = readValue(value, scale);
+	if (reading.state === 'read') return { ...reading, echo: `${reading.echo} ±${pct} %`, tolerances: [pct] };
+	if (reading.state === 'empty') return reading;
+	const behind = text.slice(value.length);
+	return { ...reading, choices: reading.choices.map((one) => ({ ...one, text: one.text + behind })) };
+}
+
+/** Reads one value or, with semicolons, several: `5; 10; 30`, each perhaps with its tolerance. */
 export function readValues(text: string, scale: ScaleName): ValueReading {
 	const parts = text.split(';').map((part) => part.trim());
 	while (parts.length > 1 && parts.at(-1) === '') parts.pop();
-	const readings = parts.map((part) => readValue(part, scale));
+	const readings = parts.map((part) => readWithTolerance(part, scale));
 	const refused = readings.findIndex(({ state }) => state === 'refused');
 	const found = readings[refused];
 	if (found?.state === 'refused') {
@@ -76,5 +92,7 @@ export function readValues(text: string, scale: ScaleName): ValueReading {
 		return { state: 'refused', hint: 'Between two semicolons nothing is typed. Leave one out.', choices: [] };
 	}
 	const echo = read.map((one) => one.echo).join('; ');
-	return { state: 'read', values: read.flatMap(({ values }) => values), echo };
+	const values = read.flatMap((one) => one.values);
+	if (!read.some(({ tolerances }) => tolerances)) return { state: 'read', values, echo };
+	return { state: 'read', values, echo, tolerances: read.map(({ tolerances }) => tolerances?.[0]) };
 }

@@ -5,7 +5,7 @@ import { samplePlan } from './small.ts';
 
 const known = (more: Partial<Known> = {}): Known => ({ plan: samplePlan(), readings: {}, ...more });
 
-const filled = (fill: Record<string, string | number>, what: Known = known()) =>
+const filled = (fill: Record<string, unknown>, what: Known = known()) =>
 	fillCalculation(
 		'grid-volts',
 		Step.parse({
@@ -112,6 +112,44 @@ describe('filling the inputs of a calculation', () => {
 			given: { f_signal_kHz: 1000, side: 'above' },
 			from: {}
 		});
+	});
+
+	const chain = {
+		sections: [
+			{
+				R_ohm: 'value of output.grid-leak',
+				V_service: 'volts at coupling.feed',
+				V_seen: 'reading of af-volts'
+			},
+			{ R_ohm: 10000, I_mA: 2, V_seen: 'reading' }
+		]
+	};
+
+	test('a table is filled cell by cell, and tells where its cells came from', () => {
+		const readings = { 'af-volts': 90, 'grid-volts': 75 };
+		const { given, from } = filled(chain, known({ readings }));
+		const [first, second] = given['sections'] as Record<string, number>[];
+		expect(first).toMatchObject({ V_service: 80, V_seen: 90 });
+		expect(second).toEqual({ R_ohm: 10000, I_mA: 2, V_seen: 75 });
+		expect(from['sections']).toContain('typical volts: Feed of the coupling capacitor; reading of af-volts');
+	});
+
+	test('a cell that is not known is left to be typed, its row stays', () => {
+		const rows = filled(chain).given['sections'] as Record<string, number>[];
+		expect(rows).toHaveLength(2);
+		expect(rows[1]).toEqual({ R_ohm: 10000, I_mA: 2 });
+	});
+
+	test('a cell is in the unit of its column: 1.5 mA read is 1.5 under I_mA', () => {
+		const readings = { 'grid-volts': 0.0015 };
+		const rows = filled({ series_min_mA: [{ t_min: 10, I_mA: 'reading' }] }, known({ readings }));
+		expect(rows.given['series_min_mA']).toEqual([{ t_min: 10, I_mA: 1.5 }]);
+	});
+
+	test('several values are all there or none: a chain short of a heater would be reckoned wrong', () => {
+		const fill = { V: [6.3, 'reading of heater-volts'] };
+		expect(filled(fill).given).toEqual({});
+		expect(filled(fill, known({ readings: { 'heater-volts': 25 } })).given).toEqual({ V: [6.3, 25] });
 	});
 
 	test('a step without a calculation fills nothing', () => {

@@ -124,6 +124,12 @@ describe('the complaint', () => {
 		expect(heardOn(flowOf({ symptom: { am: 'weak', gram: 'good' } }), plan)).toEqual({ am: 'weak' });
 	});
 
+	test('where a sign alone leads to the flow, every part of the set takes part', () => {
+		const { heard, suspects } = resolve({ symptom: {}, signs: ['fuse-blows'] });
+		expect(heard).toEqual({});
+		expect(idsOf(suspects)).toEqual(idsOf(placeSuspects(sampleLibrary(), undefined, plan)));
+	});
+
 	test('hypotheses that nobody named are those alone that act on a band which misbehaves', () => {
 		expect(idsOf(resolve({ symptom: { am: 'weak', fm: 'good' } }).suspects)).toEqual([
 			'cc-leak',
@@ -307,7 +313,9 @@ describe('the shipped flows', () => {
 			}
 			for (const suspect of suspects) {
 				expect(suspect.weight, suspect.id).toBeGreaterThan(0);
-				const felt = bandsOf(set, suspect).some((band) => heard[band] && heard[band] !== 'good');
+				// A flow that a sign alone leads to speaks of no band: every part of the set takes part.
+				const bySign = Object.keys(heard).length === 0;
+				const felt = bandsOf(set, suspect).some((band) => bySign || (heard[band] && heard[band] !== 'good'));
 				expect(felt || suspect.named, suspect.id).toBe(true);
 			}
 			expect(new Set(idsOf(suspects)).size).toBe(suspects.length);

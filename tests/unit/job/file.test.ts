@@ -22,7 +22,8 @@ function everything(): Log {
 		mains: 228,
 		meter: 1e7,
 		service: { 'output.anode': 240 },
-		history: ['worked-on', 'recapped']
+		history: ['worked-on', 'recapped'],
+		signs: ['valve-glows', 'hum-at-minimum']
 	});
 	all.add('took', { flow: FLOW, step: 'hear-am' });
 	all.add('left', { flow: FLOW });
@@ -49,7 +50,14 @@ function everything(): Log {
 		outputs: { I_A: 2.5e-6 },
 		sentence: 'It leaks.'
 	});
+	all.add('part-tested', { part: 'ht-low', result: 'good', found: '250 V' });
+	all.add('clock-started', { flow: FLOW, step: 'own-tap' });
+	all.add('tallied', { flow: FLOW, step: 'own-tap', provoked: { tap: [1, 0] } });
+	all.answer(FLOW, 'own-tap', 'answers', { sure: false, provoked: { tap: [3, 2], flex: [1, 0] } });
 	all.undo(all.add('noted', { text: 'Cord frayed', step: 'hear-am', part: 'dial cord' }));
+	all.add('cause-sought', { flow: FLOW, part: 'cc-leak', result: 'found', found: 'Grid leak open' });
+	all.add('heard', { bands: { am: 'weak', fm: 'good' } });
+	all.add('guessed', { flow: FLOW, suspect: 'cc-leak', text: 'it runs hot' });
 	all.add('gave-up', { flow: FLOW });
 	all.add('went-on', { flow: FLOW });
 	all.add('closed', { result: 'not-mended', note: 'waits for a coil' });
@@ -307,5 +315,24 @@ describe('refused whole, with place and reason', () => {
 		const result = await read(exportJob(odd.events, {}, WHEN));
 		expect(result.ok).toBe(true);
 		expect(replay(odd.events, { snapshots: {} }).warnings).toEqual([]);
+	});
+});
+
+describe('a sheet in a file', () => {
+	const sheet = (tap: unknown) =>
+		changed(({ events }) => {
+			const event = events.find(({ kind }) => kind === 'tallied');
+			if (event) (event['data'] as Record<string, unknown>)['provoked'] = { tap };
+		});
+
+	test.each<[string, unknown, RegExp]>([
+		['more rounds with the fault than tried', [1, 2], /cannot have come in more rounds than were tried/],
+		['a negative count', [-1, 0], /cannot be read/],
+		['half a round', [1.5, 0], /cannot be read/]
+	])('%s is refused whole', async (_, tap, hint) => {
+		expect(await refusalOf(sheet(tap))).toMatchObject({
+			place: expect.stringContaining('provoked') as string,
+			hint: expect.stringMatching(hint) as string
+		});
 	});
 });

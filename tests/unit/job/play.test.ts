@@ -135,7 +135,7 @@ describe('the report of a play', () => {
 			`  - {step: v-og, reading: "+3 V"}\n  - {step: v-lift, reading: "0 V"}\n  - {step: cap-leak-coupling, reading: "50 Gohm"}\n`
 		);
 		if (!result.ok) throw new Error(result.problem.message);
-		expect(report(result.play).conflicts[0]).toMatch(/Repeat this one first/);
+		expect(report(result.play).conflicts[0]).toMatch(/Take it again/);
 	});
 
 	test('a repair that did not cure leaves the part out and the evidence in', () => {

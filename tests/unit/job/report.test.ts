@@ -43,6 +43,11 @@ describe('the report', () => {
 		expect(texts(log, 'complaint')).toEqual(['AM is faint, FM plays well.', 'Traced as: AM faint, FM plays']);
 	});
 
+	test('what was noticed beside the sound belongs to the complaint', () => {
+		const log = opened(kept, { symptom: {}, signs: ['fuse-blows', 'ht-low'] });
+		expect(texts(log, 'complaint')[0]).toBe('The fuse blows, HT measures low.');
+	});
+
 	test('a reading stands beside what is expected there, and what it means', () => {
 		const log = opened(kept);
 		log.answer(FLOW, 'anode-volts', 'low', { reading: volts(150, 'output.anode') });

@@ -68,8 +68,17 @@ describe.each([
 		const store = await open();
 		const job = await openJob(store);
 		await expect(store.append(job, 'started', {})).rejects.toThrow('only once');
-		await expect(store.append('other', 'noted', { text: '' })).rejects.toThrow('begins with "started"');
-		expect(await store.events('other')).toEqual([]);
+	});
+
+	test('that was deleted in another tab takes no entry: what was written is handed back, with a sentence', async () => {
+		const store = await open();
+		const job = await openJob(store);
+		value(await store.purge(job));
+		const refused = await store.append(job, 'noted', { text: 'late' });
+		expect(refused).toMatchObject({ ok: false, reason: 'gone', unsaved: { data: { text: 'late' } } });
+		expect(refused).toMatchObject({ hint: expect.stringContaining('has been deleted') as string });
+		expect(await store.events(job)).toEqual([]);
+		expect(await store.jobs()).toEqual([]);
 	});
 
 	test('opens no flow that is not kept', async () => {

@@ -148,6 +148,14 @@ const flows = {
 					'hands-off': true,
 					outcomes: { in: { label: 'Plugged in' }, out: { label: 'Fallen out' } },
 					normal: 'in'
+				}),
+				'own-tap': step('Tap the output valve', {
+					kind: 'observe',
+					power: 'live',
+					provoke: ['tap', 'flex'],
+					outcomes: { still: { label: 'Nothing answers' }, answers: { label: 'The fault came' } },
+					normal: 'still',
+					expect: { socket: { answers: 'usually' } }
 				})
 			}
 		}

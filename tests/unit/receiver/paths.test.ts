@@ -26,6 +26,7 @@ describe('half-splitting an AM/FM set with shared valves', () => {
 		expect(upstream(shared, 'fm', 'volume.top')).toEqual([
 			'fm-dipole',
 			'fm-tuner',
+			'fm-link',
 			'mixer',
 			'if-can-1',
 			'if-can-1-fm',

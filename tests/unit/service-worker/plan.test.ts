@@ -8,6 +8,12 @@ test('large lazy files stay out of the first visit', () => {
 	expect(at('https://bench.example/radio/_app/workers/engine.js')).toBe(false);
 });
 
+test('the worker that advises is there without a network', () => {
+	const worker = '/radio/_app/immutable/workers/advice-worker-a1.js';
+	expect(precached([worker])).toEqual([worker]);
+	expect(at(`https://bench.example${worker}`)).toBe(true);
+});
+
 test('what the app itself reads is answered from the store', () => {
 	expect(at('https://bench.example/radio/flow/x/')).toBe(true);
 });

@@ -1,18 +1,22 @@
 import { describe, expect, test } from 'vitest';
 import { POWER_SWITCHING, checkMinutes } from '../../../src/lib/suspects/index.ts';
 
-describe('minutes of a check', () => {
-	test('a live check from the unplugged state costs four minutes more', () => {
-		expect(checkMinutes({ minutes: 3, power: 'live' }, 'unplugged', POWER_SWITCHING)).toBe(7);
-		expect(checkMinutes({ minutes: 3, power: 'live' }, 'live', POWER_SWITCHING)).toBe(3);
-	});
+describe('what a check costs in time', () => {
+	const reading = { minutes: 3, power: 'live' } as const;
+	const costs = { switching: POWER_SWITCHING, setUp: { oscilloscope: 2, generator: 3 } };
 
-	test('lifting a capacitor before a live reading costs both switches', () => {
-		const lifted = { minutes: 5, prepare: 'unplugged', power: 'live' } as const;
-		expect(checkMinutes(lifted, 'live', POWER_SWITCHING)).toBe(3 + 4 + 5);
-	});
+	test('in the present power state only its own minutes', () =>
+		expect(checkMinutes(reading, { power: 'live' }, costs)).toBe(3));
 
-	test('an instrument that is not yet on the bench costs its setting up', () => {
-		expect(checkMinutes({ minutes: 2, power: 'live', setUp: 6 }, 'limiter', POWER_SWITCHING)).toBe(9);
+	test('from unplugged the way to full mains too', () =>
+		expect(checkMinutes(reading, { power: 'unplugged' }, costs)).toBe(7));
+
+	test('a connection made unplugged pays for both switches', () =>
+		expect(checkMinutes({ ...reading, prepare: 'unplugged' }, { power: 'live' }, costs)).toBe(3 + 4 + 3));
+
+	test('each instrument that the check before did not use is set up', () => {
+		const check = { ...reading, instruments: ['generator', 'oscilloscope', 'meter'] };
+		expect(checkMinutes(check, { power: 'live' }, costs)).toBe(3 + 2 + 3);
+		expect(checkMinutes(check, { power: 'live', instruments: ['generator'] }, costs)).toBe(3 + 2);
 	});
 });

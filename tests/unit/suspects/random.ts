@@ -1,15 +1,5 @@
 import { type Table, entropy } from '../../../src/lib/suspects/index.ts';
-
-/** Numbers from 0 to 1 that are the same in every run (the mulberry32 recipe, from memory). */
-function seeded(seed: number): () => number {
-	let state = seed;
-	return () => {
-		state = (state + 0x6d2b79f5) | 0;
-		let mixed = Math.imul(state ^ (state >>> 15), 1 | state);
-		mixed = (mixed + Math.imul(mixed ^ (mixed >>> 7), 61 | mixed)) ^ mixed;
-		return ((mixed ^ (mixed >>> 14)) >>> 0) / 2 ** 32;
-	};
-}
+import { seeded } from '../../bench/random.ts';
 
 /** A random distribution over so many places. */
 export function distribution(next: () => number, places: number): number[] {
@@ -23,7 +13,7 @@ export function table(next: () => number, suspects: number, outcomes: number): T
 }
 
 /** A random set of suspects with one check. */
-interface World {
+export interface World {
 	/** 2 to 13 suspects. */
 	prior: number[];
 	/** 2 to 5 outcomes. */

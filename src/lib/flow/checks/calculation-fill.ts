@@ -1,4 +1,4 @@
-import { calculationOf, keysOf, type Calculation } from '../../calculations/index.ts';
+import { calculationOf, type Input, keysOf } from '../../calculations/index.ts';
 import { limitsOf } from '../../valves/index.ts';
 import { parseFill } from '../fill.ts';
 import type { Plan } from '../../receiver/index.ts';
@@ -8,11 +8,9 @@ import { allSteps, knownNames, type Check, type Complaint, type WrittenStep } fr
 const GRAMMAR =
 	'Write a number, "reading", "reading of STEP", "volts at POINT", "value of PART" or "limit of VALVE: FIELD".';
 
-/** Words that the calculation itself offers for this row (a kind of valve, a side). */
-const offers = (calculation: Calculation, row: string, word: string): boolean =>
-	Object.values(calculation.inputs).some(
-		(input) => input.key === row && input.kind !== 'number' && input.options.includes(word)
-	);
+/** Words that the input itself offers (a kind of valve, a side). */
+const offers = (input: Input | undefined, word: string): boolean =>
+	input !== undefined && 'options' in input && input.options.includes(word);
 
 function limitNowhere(plans: Plan[], valve: string, field: string): string | undefined {
 	const types = plans.flatMap((plan) => plan.valves[valve]?.type ?? []);
@@ -35,6 +33,19 @@ function leadsNowhere(library: Library, steps: Set<string>, text: string): strin
 	return source.kind === 'limit' ? limitNowhere(plans, source.valve, source.field) : undefined;
 }
 
+type Fill = NonNullable<WrittenStep['step']['calculation']>['fill'][string];
+type Path = readonly (string | number)[];
+
+/** What was said, each with its place; the keys of a table's cells are columns. */
+function saidIn(key: string, fill: Fill): { path: Path; column?: string; said: string | number }[] {
+	if (!Array.isArray(fill)) return [{ path: [key], said: fill }];
+	return fill.flatMap((entry, i) =>
+		typeof entry === 'object'
+			? Object.entries(entry).map(([column, said]) => ({ path: [key, i, column], column, said }))
+			: [{ path: [key, i], said: entry }]
+	);
+}
+
 function complaints(library: Library, steps: Set<string>, { step, at }: WrittenStep): Complaint[] {
 	const use = step.calculation;
 	const calculation = use && calculationOf(use.id);
@@ -47,13 +58,22 @@ function complaints(library: Library, steps: Set<string>, { step, at }: WrittenS
 		message: `"${use.id}" never gives the verdict "${verdict}".`,
 		remedy: knownNames(verdict, verdicts)
 	}));
-	const wrongRows = Object.entries(use.fill).flatMap(([row, said]): Complaint[] => {
-		const place = at(['calculation', 'fill', row]);
-		if (!rows.includes(row))
-			return [{ ...place, message: `"${use.id}" has no input "${row}".`, remedy: knownNames(row, rows) }];
-		if (typeof said === 'number' || offers(calculation, row, said)) return [];
-		const message = leadsNowhere(library, steps, said);
-		return message === undefined ? [] : [{ ...place, message, remedy: GRAMMAR }];
+	const wrongRows = Object.entries(use.fill).flatMap(([key, fill]): Complaint[] => {
+		const place = at(['calculation', 'fill', key]);
+		const input = Object.values(calculation.inputs).find((one) => keysOf(one).includes(key));
+		if (!input)
+			return [{ ...place, message: `"${use.id}" has no input "${key}".`, remedy: knownNames(key, rows) }];
+		const columns = input.kind === 'rows' ? Object.values(input.columns).map((one) => one.key) : [];
+		return saidIn(key, fill).flatMap(({ path, column, said }): Complaint[] => {
+			const here = at(['calculation', 'fill', ...path]);
+			if (column !== undefined && !columns.includes(column))
+				return [
+					{ ...here, message: `"${key}" has no column "${column}".`, remedy: knownNames(column, columns) }
+				];
+			if (typeof said === 'number' || offers(input, said)) return [];
+			const message = leadsNowhere(library, steps, said);
+			return message === undefined ? [] : [{ ...here, message, remedy: GRAMMAR }];
+		});
 	});
 	return [...wrongRows, ...wrongVerdicts];
 }

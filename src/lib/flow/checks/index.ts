@@ -3,6 +3,8 @@ import type { Library, Origins } from '../library.ts';
 import { outcomesLeaveAGap, outcomesOverlap, rangeUnreadable } from './bands.ts';
 import { calculationFill } from './calculation-fill.ts';
 import { liveWithoutCaution } from './cautions.ts';
+import { kindMissing } from './kinds.ts';
+import { provokeTwoOutcomes } from './provoking.ts';
 import { noPlanFits, unreachableStep } from './reach.ts';
 import { neverSeparated } from './separation.ts';
 import type { Check } from './types.ts';
@@ -19,6 +21,8 @@ export const CHECKS: readonly Check[] = [
 	unreachableStep,
 	liveWithoutCaution,
 	calculationFill,
+	kindMissing,
+	provokeTwoOutcomes,
 	neverSeparated,
 	rarerThanHealthy,
 	maybeWords

@@ -3,6 +3,7 @@ import { SECTION_IDS, type Plan } from '../../receiver/index.ts';
 import type { Library, Origins } from '../library.ts';
 import type { Suspect } from '../schema.ts';
 import { outcomesOf } from '../evidence.ts';
+import { SUSPECT_KINDS } from '../terms.ts';
 import { placeSuspects } from '../resolve.ts';
 import { allSteps, knownNames, type Check, type Complaint, type WrittenStep } from './types.ts';
 
@@ -17,6 +18,7 @@ interface Names {
 	points: Set<string>;
 	bands: Set<string>;
 	sources: Set<string>;
+	flows: Set<string>;
 }
 
 function namesOf(library: Library): Names {
@@ -25,9 +27,12 @@ function namesOf(library: Library): Names {
 	const written = [library.suspects, ...flows.map(({ own }) => own.suspects)].flatMap((table) =>
 		Object.keys(table)
 	);
-	const placed = plans.flatMap((plan) =>
-		[undefined, ...flows].flatMap((flow) => placeSuspects(library, flow, plan))
+	// The shared suspects are placed once, for every flow has them all.
+	const shared = plans.flatMap((plan) => placeSuspects(library, undefined, plan));
+	const own = flows.flatMap((flow) =>
+		plans.flatMap((plan) => placeSuspects({ ...library, suspects: {} }, flow, plan))
 	);
+	const placed = [...shared, ...own];
 	return {
 		// A suspect that no plan has a place for yet is known all the same.
 		suspects: new Set([...written, ...placed.map(({ id }) => id)]),
@@ -36,7 +41,8 @@ function namesOf(library: Library): Names {
 		places: new Set(plans.flatMap((p) => [...Object.keys(p.stages), ...Object.keys(p.lines)])),
 		points: new Set(plans.flatMap((p) => Object.keys(p.points))),
 		bands: new Set(plans.flatMap((p) => Object.keys(p.bands))),
-		sources: new Set([...Object.keys(library.sources), ...BASES])
+		sources: new Set([...Object.keys(library.sources), ...BASES]),
+		flows: new Set(flows.map(({ id }) => id))
 	};
 }
 
@@ -82,9 +88,10 @@ function stepNames({ step, beside, at }: WrittenStep, names: Names): Complaint[]
 		...('band' in step ? unknown('band', step.band, names.bands, at(['band'])) : []),
 		...('normal' in step ? outcome(step.normal, ['normal']) : []),
 		...('outcomes' in step
-			? Object.entries(step.outcomes).flatMap(([id, o]) =>
-					unknown('step', o.next, steps, at(['outcomes', id, 'next']))
-				)
+			? Object.entries(step.outcomes).flatMap(([id, o]) => [
+					...unknown('step', o.next, steps, at(['outcomes', id, 'next'])),
+					...unknown('flow', o.opens, names.flows, at(['outcomes', id, 'opens']))
+				])
 			: []),
 		...Object.entries(step.expect).flatMap(([key, row]) => [
 			...expectKey(key, names, at(['expect', key], true)),
@@ -122,8 +129,19 @@ function flowNames(library: Library, origins: Origins, names: Names): Complaint[
 			...Object.keys(flow.symptom).flatMap((band) =>
 				unknown('band', band, bands, at(['symptom', band], true))
 			),
+			...Object.keys(flow['also-heard']).flatMap((band) =>
+				unknown(
+					'band of the symptom',
+					band,
+					new Set(Object.keys(flow.symptom)),
+					at(['also-heard', band], true)
+				)
+			),
 			...flow.uses.flatMap((id, i) => unknown('step', id, steps, at(['uses', i]))),
 			...flow.opening.flatMap((id, i) => unknown('step', id, steps, at(['opening', i]))),
+			...(['limiter', 'live'] as const).flatMap((state) =>
+				(flow.before?.[state] ?? []).flatMap((id, i) => unknown('step', id, steps, at(['before', state, i])))
+			),
 			...Object.entries(flow.suspects).flatMap(([key, named]) => [
 				...unknown('suspect', key, names.suspects, at(['suspects', key], true)),
 				...(typeof named === 'object' ? (named.in ?? []) : []).flatMap((s, i) =>
@@ -172,6 +190,24 @@ function planNames(plan: Plan, names: Names, at: At): Complaint[] {
 	];
 }
 
+function historyNames(library: Library, origins: Origins, names: Names): Complaint[] {
+	const known = new Set<string>([...SUSPECT_KINDS, ...names.suspects]);
+	return Object.entries(library.history).flatMap(([word, { shifts, source }]) => {
+		const at: At = (path = [], key = false) => origins.at('history', word, path, key);
+		return [
+			...sources(source, names, at),
+			...Object.keys(shifts).flatMap((key) =>
+				unknown('kind of part or suspect', key, known, at(['shifts', key], true))
+			)
+		];
+	});
+}
+
+const sayingNames = (library: Library, origins: Origins, names: Names): Complaint[] =>
+	Object.keys(library.sayings ?? {}).flatMap((flow) =>
+		unknown('flow', flow, names.flows, origins.at('sayings', flow, [], true))
+	);
+
 /** Names that lead nowhere: suspects, steps, outcomes, points, bands, cautions, sources, calculations. */
 export const unknownName: Check = {
 	code: 'unknown-name',
@@ -184,6 +220,8 @@ export const unknownName: Check = {
 			...allSteps(library, origins).flatMap((written) => stepNames(written, names)),
 			...flowNames(library, origins, names),
 			...allSuspects(library, origins, names),
+			...historyNames(library, origins, names),
+			...sayingNames(library, origins, names),
 			...Object.values(library.plans).flatMap((plan) =>
 				planNames(plan, names, (path = []) => origins.at('plans', plan.id, path))
 			),

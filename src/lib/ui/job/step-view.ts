@@ -1,6 +1,6 @@
 import { INSTRUMENTS } from '$lib/flow/terms.ts';
-import { labelOf, normalOf, outcomesOf, stepTable } from '$lib/flow/evidence.ts';
-import { whySuggested } from '$lib/flow/explain.ts';
+import { labelOf, normalOf, outcomesOf } from '$lib/flow/evidence.ts';
+import { answerEffects, chanceNumber, whySuggested } from '$lib/flow/why.ts';
 import {
 	expectedAt,
 	fieldUnit,
@@ -9,12 +9,16 @@ import {
 	printReading,
 	unitOfStep
 } from '$lib/flow/reading.ts';
+import { isProvoking, outcomeOfSheet } from '$lib/flow/provocation.ts';
 import type { Step } from '$lib/flow/schema.ts';
 import { bestWay } from '$lib/flow/trace.ts';
+import { clockStart } from '$lib/job/clock.ts';
 import type { EventData } from '$lib/job/events.ts';
+import { sheetOf } from '$lib/job/sheet.ts';
 import { fits } from '$lib/receiver/index.ts';
 import type { CautionText } from '$lib/ui/step/types.ts';
 import type { OpenJob } from '$lib/ui/state/open-job.svelte.ts';
+import { hidesList } from './own-first.ts';
 
 /** A step in the words of the page. */
 
@@ -88,9 +92,8 @@ export function stepView(job: OpenJob, id: string) {
 	const instruments = job.state.intake?.instruments;
 	const way = step.ways[bestWay(step, instruments) ?? 0];
 	const suggested = job.suggestions.find((s) => s.id === id);
-	const table = stepTable(resolved, step, way?.trust ?? 'full');
-	const parts =
-		suggested && whySuggested(trace, suggested, table.table, table.outcomes.indexOf(table.normal));
+	const parts = suggested && !hidesList(job) ? whySuggested(trace, suggested) : undefined;
+	const effects = suggested ? answerEffects(trace, suggested) : [];
 	const place = 'at' in step && step.at ? job.where(step.at) : undefined;
 	return {
 		step,
@@ -107,6 +110,7 @@ export function stepView(job: OpenJob, id: string) {
 			...(place ? { place } : {}),
 			...(way?.text ? { wayText: way.text } : {})
 		},
+		effects: effects.map((effect) => ({ ...effect, chance: chanceNumber(effect.chance) })),
 		answers: outcomesOf(step).map((outcome) => ({
 			id: outcome,
 			label: labelOf(step, outcome),
@@ -147,3 +151,26 @@ export function readingData(
 }
 
 export { fieldUnit };
+
+/** The sheet of a step that provokes the fault; nothing for other steps. */
+export function sheetView(job: OpenJob, id: string, step: Step) {
+	if (!isProvoking(step)) return undefined;
+	const sheet = sheetOf(job.state, id);
+	const outcome = outcomeOfSheet(step, sheet) ?? '';
+	return {
+		outcome,
+		shown: { provoke: step.provoke, sheet, meaning: outcome && labelOf(step, outcome) }
+	};
+}
+
+const UNDER_POWER = 'The clock runs once the set is under power.';
+const BY_HAND = 'Start the clock as you begin.';
+
+/** The clock of a step that needs time, or whose sheet warms and cools; nothing for other steps. */
+export function clockView({ state }: OpenJob, id: string, step: Step) {
+	const heats = isProvoking(step) && step.provoke.some((name) => name === 'warm' || name === 'cool');
+	if (step.after === undefined && !heats) return undefined;
+	const start = step.after === undefined ? state.clocks[id] : clockStart(state, id, step);
+	const idle = step.after === undefined || step.power === 'unplugged' ? BY_HAND : UNDER_POWER;
+	return { start, minutes: step.after, idle };
+}

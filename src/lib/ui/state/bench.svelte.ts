@@ -10,6 +10,8 @@ export interface Bench {
 	theme: 'system' | 'day' | 'night';
 	/** Digits answer, letters undo and skip. */
 	keys: boolean;
+	/** The list of suspects is shown only once the restorer has written down his own. */
+	ownFirst: boolean;
 }
 
 const KEY = 'valvetrail-bench';
@@ -18,7 +20,8 @@ const START: Bench = {
 	mains: '',
 	meter: '10M',
 	theme: 'system',
-	keys: true
+	keys: true,
+	ownFirst: false
 };
 
 function stored(): Partial<Bench> {

@@ -1,24 +1,42 @@
-import { repairAdvice, suggest, suspectsOfRepair, type Suggestion } from '$lib/flow/advice.ts';
+import {
+	questionOf,
+	repairAdvice,
+	suggest,
+	suggestionsOf,
+	suspectsOfRepair,
+	type Suggestion
+} from '$lib/flow/advice.ts';
 import { powerGate, stepOfState } from '$lib/flow/compile.ts';
 import { nameOf, reasonsFor } from '$lib/flow/explain.ts';
 import type { Library } from '$lib/flow/library.ts';
 import type { Power } from '$lib/flow/machine-types.ts';
 import { flowFits } from '$lib/flow/resolve.ts';
-import { cleared, sectionStandings, standings, type Standing, type Trace } from '$lib/flow/trace.ts';
+import type { Provoked } from '$lib/flow/terms.ts';
+import { beginsWith, wouldChange } from '$lib/flow/standing-words.ts';
+import { bestWay, cleared, sectionStandings, standings, type Standing, type Trace } from '$lib/flow/trace.ts';
 import type { whereIs, Where } from '$lib/flow/where.ts';
+import { causeGate, listening, offersFor } from '$lib/job/after-repair.ts';
+import { jobDoubts } from '$lib/job/doubts.ts';
 import type { EventData, EventKind, JobEvent } from '$lib/job/events.ts';
 import { replay, reopened } from '$lib/job/replay.ts';
 import { contextOf, stateOf, stepPower } from '$lib/job/run.ts';
+import { ledgerWord } from '$lib/job/ledger.ts';
 import { situationIn, traceIn } from '$lib/job/shared-evidence.ts';
 import { takeSnapshot } from '$lib/job/snapshot.ts';
 import { differencesFrom } from '$lib/job/differences.ts';
-import { openRun, undoTarget, type Done, type JobState, type Warning } from '$lib/job/state.ts';
+import { openRun, own, undoTarget, type Done, type JobState, type Warning } from '$lib/job/state.ts';
 import { hashesOf, type JobStore } from '$lib/job/store.ts';
 import { describe } from '$lib/job/summary.ts';
-import { standingNumber, standingWord } from '$lib/suspects/index.ts';
+import { standingNumber, standingWord, type Ranking } from '$lib/suspects/index.ts';
+import { Adviser } from './adviser.ts';
+import { startWorker } from './start-worker.ts';
+import { markLeft, stillHere } from './visit.ts';
 import { digest } from './world.ts';
 
 type Entry = { [Kind in EventKind]: readonly [kind: Kind, data: EventData[Kind]] }[EventKind];
+
+/** One for the whole app: its worker is started with the first job. */
+let adviser: Adviser | undefined;
 
 /** One job on the page: its events, what they play to, and the ways to add to them. */
 export class OpenJob {
@@ -37,6 +55,11 @@ export class OpenJob {
 	#stop: (() => void) | undefined;
 	#whereIs: typeof whereIs | undefined;
 	#underWay: Promise<boolean> | undefined;
+	#played: { events: JobEvent[]; snapshots: Record<string, Library>; state: JobState } | undefined;
+	/** The search for the next step, by the state that it was made for. */
+	readonly #rankings = new WeakMap<JobState, Ranking>();
+	/** How many searches came after their state was shown. */
+	#late = $state(0);
 
 	constructor(id: string, store: JobStore, library: Library) {
 		this.id = id;
@@ -50,13 +73,16 @@ export class OpenJob {
 		[{ whereIs: this.#whereIs }] = await Promise.all([import('$lib/flow/where.ts'), this.#read()]);
 		this.leftAt = this.#events.at(-1)?.at ?? '';
 		this.differences = differencesFrom(this.library, this.state);
-		const off = this.#events.length > 0 ? reopened(this.state) : undefined;
+		const asLeft = stillHere(this.id, Date.now());
+		const off = this.#events.length > 0 && !asLeft ? reopened(this.state) : undefined;
 		if (off) await this.add('power', off);
 		this.#stop = this.#store.watch(this.id, () => void this.#follow());
 		this.ready = true;
 	}
 
+	/** The page of the job is left; until it is long ago, the set is known to be as it was. */
 	close(): void {
+		if (this.ready) markLeft(this.id, Date.now());
 		this.#stop?.();
 	}
 
@@ -78,14 +104,41 @@ export class OpenJob {
 		if (hashesOf(events).some((hash) => !Object.hasOwn(this.#snapshots, hash)))
 			this.#snapshots = await this.#store.flows(this.id);
 		// The log only grows: as many entries are the same ones, and fewer were read before those that are shown.
+		if (events.length <= this.#events.length) return;
+		await this.#advise(events);
 		if (events.length > this.#events.length) this.#events = events;
+	}
+
+	/** What these events play to; worked out once, for the search and for the page. */
+	#play(events: JobEvent[], snapshots: Record<string, Library>): JobState {
+		const known = this.#played;
+		if (known?.events === events && known.snapshots === snapshots) return known.state;
+		const state = replay(events, { snapshots });
+		this.#played = { events, snapshots, state };
+		return state;
+	}
+
+	/** Search for the next step before anything is shown, so that it does not change under a finger. */
+	async #advise(events: JobEvent[]): Promise<void> {
+		const state = this.#play(events, this.#snapshots);
+		const flow = openRun(state)?.flow;
+		const trace = flow === undefined ? undefined : traceIn(state, flow);
+		const situation = flow === undefined ? undefined : situationIn(state, flow);
+		if (!trace || !situation) return;
+		adviser ??= new Adviser(startWorker);
+		const { now, later } = await adviser.ask(questionOf(trace, situation));
+		this.#rankings.set(state, now);
+		void later?.then((whole) => {
+			this.#rankings.set(state, whole);
+			this.#late++;
+		});
 	}
 
 	get exists(): boolean {
 		return this.#events.length > 0;
 	}
 
-	readonly state: JobState = $derived.by(() => replay(this.#events, { snapshots: this.#snapshots }));
+	readonly state: JobState = $derived.by(() => this.#play(this.#events, this.#snapshots));
 	readonly flow = $derived.by(() => openRun(this.state));
 	readonly resolved = $derived.by(() => this.flow?.run.resolved);
 	readonly context = $derived.by(() => this.flow && contextOf(this.flow.run));
@@ -96,7 +149,10 @@ export class OpenJob {
 
 	readonly suggestions: Suggestion[] = $derived.by(() => {
 		const situation = this.flow && situationIn(this.state, this.flow.flow);
-		return this.trace && situation ? suggest(this.trace, situation) : [];
+		if (!this.trace || !situation) return [];
+		// Read, so that a search which came late is shown.
+		const ranking = this.#late >= 0 ? this.#rankings.get(this.state) : undefined;
+		return ranking ? suggestionsOf(this.trace, situation, ranking) : suggest(this.trace, situation);
 	});
 
 	readonly repair = $derived.by(() =>
@@ -118,6 +174,12 @@ export class OpenJob {
 		return this.machine === 'choosing' ? this.suggestions[0]?.id : undefined;
 	});
 
+	/** What the bench has, and what was left out before. */
+	readonly within = $derived.by(() => {
+		const { instruments } = this.state.intake ?? {};
+		return { unavailable: this.context?.unavailable ?? [], ...(instruments ? { instruments } : {}) };
+	});
+
 	readonly suspects = $derived.by(() => {
 		const { trace } = this;
 		if (!trace) return [];
@@ -129,8 +191,11 @@ export class OpenJob {
 			word: standingWord(standing.probability),
 			number: standingNumber(standing.probability),
 			reasons: () => reasonsFor(trace, standing.id),
+			begins: () => beginsWith(trace, standing.id),
+			change: () => wouldChange(trace, standing.id, this.within),
 			proof: standing.placed?.suspect.proof,
-			repair: standing.placed?.suspect.repair.do
+			repair: standing.placed?.suspect.repair.do,
+			ledger: ledgerWord(this.state, standing.id)
 		}));
 	});
 
@@ -164,6 +229,18 @@ export class OpenJob {
 	where(point: string): Where | undefined {
 		return this.resolved && this.#whereIs?.(this.resolved.plan, point);
 	}
+
+	/** What does not go together in this job, in words. */
+	readonly doubts = $derived.by(() => jobDoubts(this.state));
+
+	/** What is to be asked, or shown, of the bands now: after a cure, a change of symptom, another complaint. */
+	readonly listening = $derived.by(() => listening(this.state));
+
+	/** The flows for what is heard now. */
+	readonly offers = $derived.by(() => {
+		const heard = this.listening?.heard;
+		return heard ? offersFor(this.library, this.state, heard) : [];
+	});
 
 	/** Flows that this set can have at all, today. */
 	readonly fitting = $derived.by(() => {
@@ -209,8 +286,24 @@ export class OpenJob {
 		if (!flow || !plan) return;
 		const snapshot = await takeSnapshot(this.library, flow, plan, digest());
 		const kept = await this.#store.keepFlow(snapshot);
-		if (!kept.ok) this.problem = kept.hint;
-		else await this.add('flow-opened', { flow: flowId, plan: plan.id, hash: snapshot.hash });
+		if (!kept.ok) {
+			this.problem = kept.hint;
+			return;
+		}
+		await this.#enter(flowId, plan.id, snapshot.hash);
+	}
+
+	/** The open flow stays the one that is traced, whatever was heard. */
+	async stay(): Promise<void> {
+		if (this.flow) await this.#enter(this.flow.flow, this.flow.run.resolved.plan.id, this.flow.hash);
+	}
+
+	/** A complaint that is back is traced on, with all that is known of it. */
+	async #enter(flow: string, plan: string, hash: string): Promise<void> {
+		const known = own(this.state.flows, flow);
+		const ended = known?.hash === hash && ['cured', 'unresolved'].includes(stateOf(known.run));
+		const opened: Entry = ['flow-opened', { flow, plan, hash }];
+		await this.#keep(ended ? [opened, ['went-on', { flow }]] : [opened]);
 	}
 
 	#flowId(): string {
@@ -227,7 +320,10 @@ export class OpenJob {
 
 	answer(step: string, outcome: string, extra: Partial<EventData['answered']> = {}): Promise<boolean> {
 		const flow = this.#flowId();
-		return this.#deed(...this.#take(step), ['answered', { flow, step, outcome, sure: true, ...extra }]);
+		const taken = this.resolved?.steps[step];
+		const way = taken && bestWay(taken, this.state.intake?.instruments);
+		const data = { flow, step, outcome, sure: true, ...(way === undefined ? {} : { way }), ...extra };
+		return this.#deed(...this.#take(step), ['answered', data]);
 	}
 
 	cannotTell(step: string, reason: string): Promise<boolean> {
@@ -243,7 +339,7 @@ export class OpenJob {
 	/** Why the set may not pass to this power state now; nothing where it may. */
 	refuse = (to: Power, volts?: [number, number]): string | undefined => {
 		const { now, limiterPassed } = this.state.power;
-		return powerGate({ power: now, limiterPassed }, to, volts);
+		return causeGate(this.state, to) ?? powerGate({ power: now, limiterPassed }, to, volts);
 	};
 
 	power = (to: Power, volts?: [number, number]) => this.#deed(['power', volts ? { to, volts } : { to }]);
@@ -256,6 +352,26 @@ export class OpenJob {
 		this.#deed(['proved', { flow: this.#flowId(), symptom, partWas }]);
 	giveUp = () => this.#deed(['gave-up', { flow: this.#flowId() }]);
 	goOn = () => this.#deed(['went-on', { flow: this.#flowId() }]);
+	heard = (bands: EventData['heard']['bands'], signs: EventData['heard']['signs'] = []) =>
+		this.#deed(['heard', { bands, ...(signs.length ? { signs } : {}) }]);
+	causeSought = (
+		{ flow, part }: Pick<EventData['cause-sought'], 'flow' | 'part'>,
+		result: EventData['cause-sought']['result'],
+		found: string
+	) => this.#deed(['cause-sought', { flow, part, result, ...(found ? { found } : {}) }]);
+	guessed = (guess: Omit<EventData['guessed'], 'flow'>) =>
+		this.#deed(['guessed', { flow: this.#flowId(), ...guess }]);
+	/** Of answers made apart from each other the one that stands. */
+	settle = (step: string, keep: string) => this.#deed(['resolved', { step, keep }]);
+	finish = (result: EventData['closed']['result']) => this.#deed(['closed', { result }]);
+	/** The sheet of a step, before it is recorded. */
+	tally = (step: string, provoked: Provoked) =>
+		this.#deed(['tallied', { flow: this.#flowId(), step, provoked }]);
+	startClock = (step: string) => this.#deed(['clock-started', { flow: this.#flowId(), step }]);
+	/** A part tested or changed on the way, outside a proof. */
+	tested = (part: string, result: EventData['part-tested']['result'], found: string) =>
+		this.#deed(['part-tested', { part, result, ...(found ? { found } : {}) }]);
+	changedOnTheWay = (part: string) => this.#deed(['part-changed', { part }]);
 	/** What was measured on the part in hand before it is changed. */
 	measured = (text: string) => this.add('noted', { text, part: this.context?.suspect ?? '' });
 	note = (text: string) => this.add('noted', { text, ...(this.stepId ? { step: this.stepId } : {}) });
@@ -267,8 +383,13 @@ export class OpenJob {
 	/** Take back the last answer, and the step that was only opened for it; a deed under way comes to its end first. */
 	async undo(): Promise<void> {
 		while (this.#underWay) await this.#underWay;
+		const target = undoTarget(this.state);
 		const [latest, opened] = openRun(this.state)?.done.slice(-2).reverse() ?? [];
-		if (!latest) return;
+		if (target === undefined) return;
+		if (latest?.event.id !== target) {
+			await this.#deed(['undone', { target }]);
+			return;
+		}
 		const opener = opened && openedFor(opened, latest) ? [opened] : [];
 		await this.#deed(...[latest, ...opener].map(({ event }): Entry => ['undone', { target: event.id }]));
 	}

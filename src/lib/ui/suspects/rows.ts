@@ -10,6 +10,14 @@ export interface ReasonRow {
 	source: string[];
 }
 
+/** What can be entered of a part outside its proof. */
+export interface LedgerDeeds {
+	ontested: (part: string, result: 'good' | 'bad', found: string) => void;
+	onchanged: (part: string) => void;
+	/** Why a part cannot be changed now, and what to do first; nothing where it can. */
+	wait?: string;
+}
+
 export interface SuspectRow {
 	id: string;
 	/** The part and how it fails. */
@@ -21,7 +29,13 @@ export interface SuspectRow {
 	word: string;
 	number: string;
 	reasons: readonly ReasonRow[];
+	/** Where the standing began, before any answer: the flow's word, the set's past, the parts ledger. */
+	begins?: readonly string[] | undefined;
+	/** The step that would move it most. */
+	change?: string | undefined;
 	/** How the part is proved before it is changed. */
 	proof?: string | undefined;
 	repair?: string | undefined;
+	/** How it stands in the parts ledger: `tested good`, `changed`. */
+	ledger?: string | undefined;
 }

@@ -56,14 +56,15 @@ describe('answers', () => {
 		oncannottell: nothing,
 		onskip: nothing
 	};
-	test('each has its digit, and cannot tell and skip have keys too', () =>
+	test('each has its digit, and not sure, cannot tell and skip have keys too', () =>
 		expect(
 			markup(Answers, props)
 				.match(/aria-keyshortcuts="."/g)
-				?.slice(0, 4)
+				?.slice(0, 5)
 		).toEqual([
 			'aria-keyshortcuts="1"',
 			'aria-keyshortcuts="2"',
+			'aria-keyshortcuts="n"',
 			'aria-keyshortcuts="0"',
 			'aria-keyshortcuts="s"'
 		]));
@@ -139,6 +140,13 @@ test('nothing more to learn lists what is left with what would settle it, and ch
 			word: 'probably',
 			number: '65 %',
 			settles: 'Measure 3 to 30 pF.',
+			steps: [
+				{
+					id: 'sweep',
+					title: 'Sweep the dial',
+					inTheWay: 'wants an AM signal generator, which is not on this bench'
+				}
+			],
 			changeable: true
 		},
 		{
@@ -147,6 +155,7 @@ test('nothing more to learn lists what is left with what would settle it, and ch
 			word: 'unlikely',
 			number: '5 %',
 			settles: '',
+			steps: [],
 			changeable: false
 		}
 	];
@@ -155,9 +164,12 @@ test('nothing more to learn lists what is left with what would settle it, and ch
 		closed: [],
 		onsuspect: nothing,
 		ontake: nothing,
+		onanother: nothing,
 		ongiveup: nothing
 	});
 	expect(text).toContain('Measure 3 to 30 pF.');
+	expect(text).toContain('Sweep the dial: wants an AM signal generator, which is not on this bench');
+	expect(text).toContain('It lies outside the list');
 	expect(text.match(/Prove and change this part/g)).toHaveLength(1);
 });
 
