@@ -5,6 +5,8 @@ import { playAll } from '../../src/lib/job/play.ts';
 import { scoreCase } from '../../src/lib/job/score.ts';
 import { shippedLibrary } from '../library.ts';
 
+// The whole library takes seconds to read: once, outside the time of any test.
+const library = shippedLibrary();
 const files = readdirSync('tests/cases').filter((name) => name.endsWith('.yaml'));
 
 function load(name: string) {
@@ -15,18 +17,18 @@ function load(name: string) {
 
 describe.each(files.map((file) => ({ file, played: load(file) })))('$file $played.title', ({ played }) => {
 	test('plays to its end as it is told', () => {
-		expect(playAll(shippedLibrary(), played)).toMatchObject({ ok: true });
+		expect(playAll(library, played)).toMatchObject({ ok: true });
 	});
 
 	test('asked blind, the real cause is among the first three', () => {
-		const result = scoreCase(shippedLibrary(), played);
+		const result = scoreCase(library, played);
 		if (!result.ok) throw new Error(result.problem.message);
 		expect(result.score.rank, JSON.stringify(result.score)).toBeGreaterThan(0);
 		expect(result.score.rank, JSON.stringify(result.score)).toBeLessThanOrEqual(3);
 	});
 
 	test('nothing is asked twice', () => {
-		const result = scoreCase(shippedLibrary(), played);
+		const result = scoreCase(library, played);
 		if (!result.ok) throw new Error(result.problem.message);
 		expect(new Set(result.score.asked).size).toBe(result.score.asked.length);
 	});
@@ -34,5 +36,5 @@ describe.each(files.map((file) => ({ file, played: load(file) })))('$file $playe
 
 test('each shipped flow is played by at least one case', () => {
 	const played = new Set(files.map((file) => load(file).flow));
-	expect(Object.keys(shippedLibrary().flows).filter((id) => !played.has(id))).toEqual([]);
+	expect(Object.keys(library.flows).filter((id) => !played.has(id))).toEqual([]);
 });
