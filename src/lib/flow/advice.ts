@@ -69,7 +69,9 @@ function openSteps({ resolved }: Trace, situation: Situation): OpenStep[] {
 	return Object.entries(resolved.steps).flatMap(([id, step]) => {
 		const way = bestWay(step, situation.instruments);
 		const ready = step.needs.every((need) => settled.has(need) || !resolved.steps[need]);
-		if (done.has(id) || way === undefined || !ready) return [];
+		// A procedure is the choice: what nobody is sent to for information has its place there.
+		const offered = !step['by-choice'] || resolved.flow.procedure;
+		if (done.has(id) || way === undefined || !ready || !offered) return [];
 		return [{ id, step, way, table: stepTable(resolved, step, step.ways[way]?.trust ?? 'full').table }];
 	});
 }
@@ -129,9 +131,10 @@ function repairQuestion({ ids, resolved, now }: Trace) {
 /** Where a step stands whatever it saves: the author's order first, steps put off and steps marked `last` at the end. */
 function placesOf(trace: Trace, situation: Situation): (id: string) => number {
 	const fixed = fixedOrder(trace, situation).map(({ id }) => id);
+	const { procedure } = trace.resolved.flow;
 	return (id) => {
 		if (situation.skipped.includes(id)) return 2000;
-		if (trace.resolved.steps[id]?.last) return 3000;
+		if (!procedure && trace.resolved.steps[id]?.last) return 3000;
 		return fixed.includes(id) ? fixed.indexOf(id) : 1000;
 	};
 }
@@ -176,8 +179,21 @@ function suggestion(
 	};
 }
 
-/** What to measure next, best first: the search carried to its end. */
+/** The steps of a procedure that are left, in the author's order: nothing is searched, and none is left out. */
+function inOrder(trace: Trace, situation: Situation): Suggestion[] {
+	const placeOf = placesOf(trace, situation);
+	return openSteps(trace, situation)
+		.sort((a, b) => placeOf(a.id) - placeOf(b.id))
+		.map((open) => {
+			const { minutes } = open.step;
+			const unasked = { bits: 0, bitsPerMinute: 0, minutesExpected: undefined, steps: 0, probabilities: [] };
+			return suggestion(trace, open, { id: open.id, minutes, ...unasked }, 'opening', minutes);
+		});
+}
+
+/** What to do next, best first: the search carried to its end, or the order of a procedure. */
 export function suggest(trace: Trace, situation: Situation): Suggestion[] {
+	if (trace.resolved.flow.procedure) return inOrder(trace, situation);
 	return suggestionsOf(trace, situation, lookAheadFully(questionOf(trace, situation)));
 }
 

@@ -6,12 +6,12 @@ import {
 	softOutcome,
 	sureMix,
 	temper,
-	TRUST,
-	withoutExplained
+	TRUST
 } from '../suspects/index.ts';
 import { entryLikelihood, stepTable, type StepTable } from './evidence.ts';
 import { firstByPast, weightsByPast } from './history.ts';
 import { ledgerRow, type LedgerEntry } from './ledger.ts';
+import { stillCounting, throughRepairs } from './mended.ts';
 import { tallyLikelihood } from './provocation.ts';
 import { expectedAt, judgeReading, type ServiceVolts } from './reading.ts';
 import type { PlacedSuspect, ResolvedFlow } from './resolve.ts';
@@ -166,30 +166,6 @@ const latest = (answers: readonly TraceAnswer[]): TraceAnswer[] => [
 	...new Map(answers.map((answer) => [answer.step, answer])).values()
 ];
 
-/**
- * What still counts after repairs that did not cure. Where the part that came out was really bad, a second fault is at
- * work: the bad answers that the part explains go, and their steps may be asked again.
- */
-function stillCounting(
-	weighed: readonly WeighedAnswer[],
-	evidence: Evidence,
-	ids: readonly string[]
-): WeighedAnswer[] {
-	const given = new Map(evidence.answers.map((answer, index) => [answer, index]));
-	const dropped = evidence.mended
-		.filter(({ was }) => was === 'bad')
-		.flatMap(({ suspect, after }) => {
-			const before = weighed.filter(({ answer }) => (given.get(answer) ?? 0) < after);
-			return withoutExplained(before.map(judged), ids.indexOf(suspect)).dropped.map((index) => before[index]);
-		});
-	return weighed.filter((one) => !dropped.includes(one));
-}
-
-const judged = ({ answer, table }: WeighedAnswer) => ({
-	bad: answer.outcome !== table.normal,
-	badGiven: table.table.map((row) => 1 - (row[table.outcomes.indexOf(table.normal)] ?? 0))
-});
-
 const scale = (weights: readonly number[]) => {
 	const sum = weights.reduce((a, b) => a + b, 0);
 	return weights.map((w) => (sum > 0 ? w / sum : 0));
@@ -215,9 +191,10 @@ export function trace(resolved: ResolvedFlow, evidence: Evidence): Trace {
 	const answers = grouped(stillCounting(weighed, evidence, ids));
 	const ledger = weighLedger(resolved, evidence.ledger ?? []);
 	const left = entry.map((weight, index) => (mended.has(ids[index] ?? '') ? 0 : weight));
+	const repaired = throughRepairs(resolved, left, answers, evidence, NOT_LISTED_SHARE);
 	const now = posterior(
-		left,
-		[...answers, ...ledger].map(({ likelihood }) => likelihood)
+		repaired,
+		ledger.map(({ likelihood }) => likelihood)
 	);
 	return { resolved, ids, words, entry, answers, ledger, history, now };
 }

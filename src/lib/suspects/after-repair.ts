@@ -60,14 +60,14 @@ export function withoutExplained(
 }
 
 /**
- * Puts "something not listed" back to the share it began with, when a second fault is taken up; the others keep their
- * ratios.
+ * Puts one hypothesis at a share, whatever it had; the others keep their ratios. So "something not listed" goes back to
+ * where it began when a second fault is taken up, and work just done enters as a suspect.
  *
- * @param residual its place in the list
+ * @param place its place in the list
  * @param share 0 to 1
  */
-export function resetResidual(standings: readonly number[], residual: number, share: number): number[] {
-	const others = withoutSuspect(standings, residual);
+export function atShare(standings: readonly number[], place: number, share: number): number[] {
+	const others = withoutSuspect(standings, place);
 	const own = sum(others) > 0 ? share : 1;
-	return others.map((standing, place) => (place === residual ? own : standing * (1 - own)));
+	return others.map((standing, index) => (index === place ? own : standing * (1 - own)));
 }

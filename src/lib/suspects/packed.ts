@@ -92,8 +92,12 @@ export function bitsOf(weights: Float64Array, total: number, table: PackedTable)
 	let gain = 0;
 	for (let suspect = 0; suspect < table.suspects; suspect++)
 		gain += weights[suspect]! * table.openBits[suspect]!;
+	// Rows sum to 1, so the last outcome has what the others leave.
+	let left = total;
 	for (let outcome = 0; outcome < table.outcomes; outcome++) {
-		const weight = outcomeWeight(weights, table, outcome);
+		const isLast = outcome === table.outcomes - 1;
+		const weight = isLast ? left : outcomeWeight(weights, table, outcome);
+		left -= weight;
 		if (weight > 0) gain -= weight * Math.log2(weight / total);
 	}
 	return Math.max(0, gain);

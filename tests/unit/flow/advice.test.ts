@@ -87,3 +87,12 @@ describe('answers that no set should give', () => {
 		expect(after([{ step: 'v-og', outcome: 'no-such-outcome' }]).now.now).toEqual(start.now.now);
 	});
 });
+
+test('a test on the mains itself is never suggested, not even when nothing else is left', () => {
+	const shock = shipped('shock-from-chassis', 'am-transformer');
+	const others = Object.keys(shock.steps).filter((id) => id !== 'i-chas');
+	expect(shock.steps).toHaveProperty('i-chas');
+	const now = trace(shock, { answers: [], mended: [] });
+	const left = suggest(now, { ...fresh, unavailable: others });
+	expect(left).toEqual([]);
+});

@@ -184,6 +184,23 @@ describe('a trace', () => {
 		expect(after.answers.map(({ answer }) => answer.step)).toEqual(['v-lift']);
 	});
 
+	test('after a part that was really bad, "something not listed" is back where it began', () => {
+		const again: TraceAnswer[] = [...answers, { step: 'look', outcome: 'clean' }];
+		const mended = [{ suspect: 'cc-leak', was: 'bad' as const, after: 4 }];
+		expect(share(trace(hot, { answers: again, mended }), NOT_LISTED)).toBeCloseTo(0.04, 2);
+	});
+
+	test('work just done on a stage is a suspect from then on, and moves by what is seen after it', () => {
+		const work = hot.suspects.find(({ section, suspect }) => suspect.kind === 'work' && section === 'output');
+		const before = share(trace(hot, evidence(answers)), work?.id ?? '');
+		const mended = [{ suspect: 'cc-leak', was: 'not-tested' as const, after: 3 }];
+		const after = share(trace(hot, { answers, mended }), work?.id ?? '');
+		expect(before).toBeLessThan(0.05);
+		expect(after).toBeCloseTo(0.05, 9);
+		const seen: TraceAnswer[] = [...answers, { step: 'changed', outcome: 'as-drawn' }];
+		expect(share(trace(hot, { answers: seen, mended }), work?.id ?? '')).toBeLessThan(after);
+	});
+
 	test('each standing gives one sentence for each answer that moved it', () => {
 		const t = trace(hot, evidence(answers));
 		const reasons = reasonsFor(t, 'cc-leak');

@@ -1,10 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import {
-	resetResidual,
-	strongestFor,
-	withoutExplained,
-	withoutSuspect
-} from '../../../src/lib/suspects/index.ts';
+import { atShare, strongestFor, withoutExplained, withoutSuspect } from '../../../src/lib/suspects/index.ts';
 import { apart } from './random.ts';
 
 describe('after a repair that did not cure', () => {
@@ -39,7 +34,7 @@ describe('after a repair that did not cure', () => {
 	});
 
 	test('something not listed goes back to the share it began with', () => {
-		expect(apart(resetResidual([0.2, 0.2, 0.6], 2, 0.04), [0.48, 0.48, 0.04])).toBeLessThan(1e-12);
-		expect(resetResidual([0, 1], 1, 0.04)).toEqual([0, 1]);
+		expect(apart(atShare([0.2, 0.2, 0.6], 2, 0.04), [0.48, 0.48, 0.04])).toBeLessThan(1e-12);
+		expect(atShare([0, 1], 1, 0.04)).toEqual([0, 1]);
 	});
 });

@@ -16,7 +16,7 @@ interface StageWords {
  * Wording of the gate. Cautions come from the library; the lamp's behaviour is from the fault reference, D1 and C
  * (PA3, ARO) and from the need "first power on the lamp".
  */
-export const GATE_WORDS: Record<Exclude<GateStage, 'open'>, StageWords> = {
+const MAINS_WORDS: Record<Exclude<GateStage, 'open'>, StageWords> = {
 	'switch-off': {
 		heading: 'Switch off and pull the plug',
 		text: 'Pull the plug out of the wall and lay it where you see it. The switch alone is not enough.',
@@ -61,12 +61,62 @@ export const GATE_WORDS: Record<Exclude<GateStage, 'open'>, StageWords> = {
 	}
 };
 
-/** What the lamp can do, and what that says. */
-export const LAMP_STORY: readonly { lamp: string; says: string }[] = [
-	{ lamp: 'Flashes, then dims', says: 'As it should be.' },
-	{
-		lamp: 'Dims, then a little brighter at about half a minute',
-		says: 'The valves warm and draw current. That is no short.'
+/** A battery set has no lamp: what limits is the supply that feeds it. Common practice, no source. */
+const BATTERY_WORDS: typeof MAINS_WORDS = {
+	...MAINS_WORDS,
+	'switch-off': {
+		...MAINS_WORDS['switch-off'],
+		heading: 'Switch off and take the supply off',
+		text: 'Take HT and filament supply off the set and lay both plugs where you see them. The switch alone is not enough.',
+		done: 'Off, and both supplies are off'
 	},
-	{ lamp: 'Bright, and stays bright', says: 'Something is shorted. Switch off at once.' }
-];
+	limiter: {
+		...MAINS_WORDS.limiter,
+		heading: 'First power, limited',
+		text: 'Feed the filaments alone first and measure at a valve holder: above the sheet, take it off again, for HT or a wrong supply burns every filament at once. Then feed HT from a supply held to about 20 mA, or through a resistor of about 4.7 kΩ.',
+		done: 'It is on, through the limited supply',
+		short: 'limited supply'
+	},
+	live: {
+		...MAINS_WORDS.live,
+		heading: 'Full supply',
+		text: 'Only if the current came up slowly and stayed where the sheet has it: take the supply off, take the limit out, and put it on again.',
+		done: 'It is on full supply',
+		short: 'full supply'
+	}
+};
+
+export const gateWords = (battery: boolean): typeof MAINS_WORDS => (battery ? BATTERY_WORDS : MAINS_WORDS);
+
+/** What shows the current, and what its course says. */
+interface LimiterWords {
+	story: readonly { sign: string; says: string }[];
+	/** On the button for a load that is too heavy. */
+	heavy: string;
+	/** What to do about it. */
+	then: string;
+}
+
+const LAMP: LimiterWords = {
+	story: [
+		{ sign: 'Flashes, then dims', says: 'As it should be.' },
+		{
+			sign: 'Dims, then a little brighter at about half a minute',
+			says: 'The valves warm and draw current. That is no short.'
+		},
+		{ sign: 'Bright, and stays bright', says: 'Something is shorted. Switch off at once.' }
+	],
+	heavy: 'The lamp stays bright: I have switched off',
+	then: 'A lamp that stays bright shows a heavy load. Pull the plug, and look for a short on the dead set before any more power.'
+};
+
+const BENCH_SUPPLY: LimiterWords = {
+	story: [
+		{ sign: 'Rises within seconds, then steady at the sheet’s current', says: 'As it should be.' },
+		{ sign: 'At its limit, and the volts stay down', says: 'Something is shorted. Switch off at once.' }
+	],
+	heavy: 'The current stays at its limit: I have switched off',
+	then: 'A supply held at its limit shows a heavy load. Take it off, and look for a short on the dead set before any more power.'
+};
+
+export const limiterWords = (battery: boolean): LimiterWords => (battery ? BENCH_SUPPLY : LAMP);

@@ -33,7 +33,7 @@ describe('a step', () => {
 		).toMatch(/>Grid volts of the output valve<\/h1>$/));
 	test('it says state, place with pin, instrument and what a sound set shows', () => {
 		const text = words(StepCard, card);
-		for (const part of ['Live on the mains', 'EL84, pin 2', 'Multimeter', 'at zero', 'about 3'])
+		for (const part of ['Live, on full supply', 'EL84, pin 2', 'Multimeter', 'at zero', 'about 3'])
 			expect(text).toContain(part);
 	});
 	test('a caution is short until it is asked for, and in full after a change of power', () => {
@@ -82,6 +82,7 @@ describe('a power gate', () => {
 		limiterPassed: true,
 		cautions: [{ ...caution, title: 'Discharge', covers: ['unplugged' as const] }],
 		live: false,
+		battery: false,
 		hasMeter: true,
 		refuse: (to: Parameters<typeof powerGate>[1]) => powerGate({ power: 'live', limiterPassed: true }, to),
 		onpower: nothing,
@@ -111,6 +112,11 @@ describe('a power gate', () => {
 		expect(words(PowerGate, { ...gate, power: 'off', to: 'limiter', live: true })).toContain(
 			'A lamp does not isolate it'
 		));
+	test('a battery set is brought up on a limited supply, and no lamp is spoken of', () => {
+		const shown = words(PowerGate, { ...gate, power: 'off', to: 'limiter', battery: true });
+		expect(shown).toContain('Feed the filaments alone first');
+		expect(shown).not.toMatch(/lamp|plug in/i);
+	});
 	test('the limiter tells what the lamp will do', () =>
 		expect(words(PowerGate, { ...gate, power: 'off', to: 'limiter' })).toContain('That is no short.'));
 });
@@ -119,7 +125,7 @@ test('the power badge tells why full mains are closed, and asks no readings befo
 	const refuse = (to: Parameters<typeof powerGate>[1]) =>
 		powerGate({ power: 'off', limiterPassed: false }, to);
 	const shown = markup(PowerBadge, { power: 'off', refuse, onchoose: nothing });
-	expect(shown).toContain('Bring the set up on the lamp limiter first');
+	expect(shown).toContain('Bring the set up on the limiter first');
 	expect(shown.match(/ disabled/g)).toHaveLength(1);
 });
 
