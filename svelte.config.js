@@ -24,8 +24,9 @@ export default {
 				if (routes.some((route) => route !== '/flow/[id]')) throw new Error(message);
 			},
 			handleMissingId({ path, id, message }) {
-				// There the fragment carries what was typed in, or the name of a job: no place on the page.
-				const carriesData = path.startsWith('/job/') || (path.startsWith('/sums/') && id.includes('='));
+				// There the fragment carries what was typed or chosen, or the name of a job: no place on the page.
+				const typed = /^\/(sums|try)\//.test(path) && id.includes('=');
+				const carriesData = path.startsWith('/job/') || typed;
 				if (!carriesData) throw new Error(message);
 			}
 		},

@@ -4,7 +4,8 @@ import { flowsPlugin } from './src/tools/flows-plugin.ts';
 
 const project = (name: string) => ({
 	extends: true as const,
-	test: { name, include: [`tests/${name}/**/*.test.ts`], environment: 'node' as const }
+	// Generous: a whole trace on a machine of two cores that has other work.
+	test: { name, include: [`tests/${name}/**/*.test.ts`], environment: 'node' as const, testTimeout: 60_000 }
 });
 
 export default defineConfig({

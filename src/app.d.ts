@@ -11,6 +11,13 @@ declare module 'virtual:flows' {
 	export const openFlow: (id: string) => Promise<FlowPage | undefined>;
 }
 
+declare module 'virtual:words' {
+	import type { Word } from '$lib/flow/schema.ts';
+
+	/** The glossary, in the order of the alphabet. */
+	export const words: (Word & { id: string })[];
+}
+
 declare module 'virtual:library' {
 	import type { Library } from '$lib/flow/library.ts';
 

@@ -13,6 +13,7 @@ import { takeSnapshot, type Snapshot } from '../lib/job/snapshot.ts';
 import { nextEvent } from '../lib/job/store.ts';
 import { describe } from '../lib/job/summary.ts';
 import { readFlowFiles } from './flow-files.ts';
+import { libraryCosts } from './bench-library.ts';
 import { benchPage } from './bench-page.ts';
 
 /** What one answer may take before the page seems to wait. Our own choice. */
@@ -135,6 +136,17 @@ function libraryRow(root: string): TimeRow {
 	};
 }
 
+/** What authors wait for: one flow, and a library that has grown. */
+const authorRows = (root: string): TimeRow[] =>
+	libraryCosts(readFlowFiles(root)).map(({ what, seconds, processor, goal }) => ({
+		id: '',
+		what,
+		figure: `${seconds.toFixed(1)} s`,
+		interval: `${(seconds / goal).toFixed(2)} of the goal; ${processor.toFixed(1)} s of the processor`,
+		goal: `under ${goal} s`,
+		met: seconds < goal
+	}));
+
 async function pageRows(root: string): Promise<TimeRow[]> {
 	const times = await benchPage(root);
 	if (!times)
@@ -166,5 +178,5 @@ export async function timeRows(
 ): Promise<TimeRow[]> {
 	const rows: TimeRow[] = [];
 	for (const resolved of ends(flows)) rows.push(...(await answerRows(library, resolved)));
-	return [...rows, ...(await pageRows(root)), libraryRow(root)];
+	return [...rows, ...(await pageRows(root)), libraryRow(root), ...authorRows(root)];
 }

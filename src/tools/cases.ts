@@ -5,6 +5,7 @@ import { printFinding } from '../lib/flow/finding.ts';
 import type { Library } from '../lib/flow/library.ts';
 import { readCase, type Case } from '../lib/job/case.ts';
 import { scoreCase, type Score } from '../lib/job/score.ts';
+import { compare, libraryAt } from './cases-against.ts';
 import { processIo, type Io } from './io.ts';
 import { openLibrary } from './library.ts';
 
@@ -39,14 +40,42 @@ function line({ case: played, score }: Played): string {
 	return `${played.id.padEnd(34)} ${place.padEnd(9)} ${String(score.answered.length)} of ${score.asked.length} asked are told   ${leaders}`;
 }
 
-/** Play every case in `tests/cases` blind and print where its real cause ends. Exit code 1 where a case cannot be played. */
-export function main(io: Io, root = process.cwd()): number {
-	const library = openLibrary(root, io);
-	if (!library) return 1;
-	const names = readdirSync(join(root, FOLDER))
+const caseFiles = (root: string): string[] =>
+	readdirSync(join(root, FOLDER))
 		.filter((name) => name.endsWith('.yaml'))
 		.sort();
-	const results = names.map((name) => scoreFile(library, root, name, io));
+
+/** The cases that count, to be played with two libraries; nothing where one cannot be read. */
+function countedCases(root: string, io: Io): Case[] | undefined {
+	const read = caseFiles(root).map((name) => {
+		const file = `${FOLDER}/${name}`;
+		return readCase(file, readFileSync(join(root, file), 'utf8'));
+	});
+	const broken = read.flatMap((one) => (one.ok ? [] : one.findings));
+	if (broken.length) return (io.err(broken.map(printFinding).join('\n\n')), undefined);
+	return read.flatMap((one) => (one.ok && one.case['outside-model'] === undefined ? [one.case] : []));
+}
+
+/** The library of a version and that of today, on all cases. */
+function against(root: string, revision: string, io: Io): number {
+	const cases = countedCases(root, io);
+	const before = cases && libraryAt(root, revision, io);
+	const now = before && openLibrary(root, io);
+	if (!now) return 1;
+	return (compare(before, now, cases, io), 0);
+}
+
+/**
+ * Play every case in `tests/cases` blind and print where its real cause ends. Exit code 1 where a case cannot be played.
+ * `--against REV` compares with the library of another version.
+ */
+export function main(io: Io, argv: readonly string[] = [], root = process.cwd()): number {
+	const [option, revision, ...rest] = argv;
+	if (option === '--against' && revision !== undefined && !rest.length) return against(root, revision, io);
+	if (option !== undefined) return (io.err('usage: npm run -s cases [-- --against REVISION]'), 2);
+	const library = openLibrary(root, io);
+	if (!library) return 1;
+	const results = caseFiles(root).map((name) => scoreFile(library, root, name, io));
 	const played = results.filter((result): result is Played => typeof result === 'object');
 	for (const one of played) io.out(line(one));
 	const first = (n: number) => played.filter(({ score }) => score.rank > 0 && score.rank <= n).length;
@@ -58,4 +87,4 @@ export function main(io: Io, root = process.cwd()): number {
 }
 
 if (process.argv[1] !== undefined && import.meta.url === pathToFileURL(process.argv[1]).href)
-	process.exitCode = main(processIo);
+	process.exitCode = main(processIo, process.argv.slice(2));

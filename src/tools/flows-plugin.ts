@@ -10,7 +10,7 @@ import { readFlowFiles } from './flow-files.ts';
 
 /**
  * Gives the pages the flows as plain data: `virtual:flows` holds a summary of each and opens the rest,
- * `virtual:flows/<id>` is one flow's page, `virtual:library` is everything. A flow that does not hold together stops the build.
+ * `virtual:flows/<id>` is one flow's page, `virtual:words` the glossary, `virtual:library` is everything. A flow that does not hold together stops the build.
  */
 
 const NAME = 'virtual:flows';
@@ -37,12 +37,20 @@ function indexModule(library: Library): string {
 }
 
 const LIBRARY = 'virtual:library';
-const ours = (id: string) => id === NAME || id === LIBRARY || id.startsWith(`${NAME}/`);
+const WORDS = 'virtual:words';
+const ours = (id: string) => id === NAME || id === LIBRARY || id === WORDS || id.startsWith(`${NAME}/`);
+
+function wordsModule({ glossary = {} }: Library): string {
+	const words = Object.entries(glossary).map(([id, word]) => ({ id, ...word }));
+	words.sort((a, b) => a.british.localeCompare(b.british));
+	return `export const words = ${asData(words)};`;
+}
 
 /** The code of a module of ours, or nothing where no flow has that id. */
 function moduleFor(library: Library, id: string): string | undefined {
 	if (id === RESOLVED) return indexModule(library);
 	if (id === `\0${LIBRARY}`) return `export default ${asData(library)};`;
+	if (id === `\0${WORDS}`) return wordsModule(library);
 	const flow = library.flows[id.slice(RESOLVED.length + 1)];
 	return flow && `export default ${asData(pageOf(library, flow))};`;
 }
@@ -66,7 +74,8 @@ export function flowsPlugin(): Plugin {
 			for (const { path } of readFlowFiles(root)) this.addWatchFile(join(root, path));
 			const result = load();
 			if (!result.ok) return this.error(result.findings.map(printFinding).join('\n\n'));
-			if (id === RESOLVED) for (const finding of result.advice) this.warn(printFinding(finding));
+			if (id === RESOLVED && result.advice.length)
+				this.info(`Advice on the flows: ${result.advice.length}. Read it with  npm run -s flow -- check`);
 			return moduleFor(result.library, id);
 		},
 		configureServer(server) {

@@ -136,15 +136,16 @@ function calibration(played: readonly Job[][], what: string, counts: boolean): R
 
 const GOAL_MS = 5;
 
-/** What one decision takes, 60 suspects by 60 checks. */
+/** What one decision takes of the processor, 60 suspects by 60 checks: other work on the machine does not count. */
 function speed({ sets }: Size): Row[] {
 	const times: number[] = [];
 	const timed: Policy = (belief) => {
 		const decide = engine()(belief);
 		return (position) => {
-			const start = performance.now();
+			const start = process.cpuUsage();
 			const action = decide(position);
-			times.push(performance.now() - start);
+			const { user, system } = process.cpuUsage(start);
+			times.push((user + system) / 1000);
 			return action;
 		};
 	};
@@ -155,7 +156,7 @@ function speed({ sets }: Size): Row[] {
 	return [
 		{
 			id: 'G12',
-			what: `one decision, 60 by 60: median of ${times.length}`,
+			what: `processor time of one decision, 60 by 60: median of ${times.length}`,
 			figure: milliseconds(middle),
 			interval: `99 %: ${milliseconds(quantile(times, 0.99))}`,
 			goal: `at most ${milliseconds(GOAL_MS)}`,
@@ -165,7 +166,7 @@ function speed({ sets }: Size): Row[] {
 }
 
 export function jobRows(short: boolean): Row[] {
-	const size = short ? { sets: 4, jobs: 5 } : { sets: 40, jobs: 25 };
+	const size = short ? { sets: 4, jobs: 5 } : { sets: 40, jobs: 15 };
 	const sets = worlds(size.sets, 4, (next) => largeWorld(next));
 	const ours = playAll(sets, size, engine());
 	return [

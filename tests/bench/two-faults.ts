@@ -114,7 +114,7 @@ function drawnFaults({ prior }: World, next: Random, count: number): number[] {
 }
 
 export function twoFaultRows(short: boolean): Row[] {
-	const [sets, jobs] = short ? [3, 3] : [24, 12];
+	const [sets, jobs] = short ? [3, 3] : [24, 10];
 	const of = (world: World, set: number, count: number) =>
 		mean(Array.from({ length: jobs }, (_, job) => minutesOfJob(world, seeded(9e6 + set * 100 + job), count)));
 	const pairs = worlds(sets, 9, (next) => largeWorld(next, 30, 45)).map(

@@ -41,6 +41,7 @@ async function jobAt(step: string): Promise<string> {
 /** Take the job in, which opens it, and come back to its step, through the gate to full mains. */
 async function openAt(page: Page, step: string): Promise<void> {
 	await page.goto('./');
+	await expect(page.getByRole('button', { name: 'Take in a job file' })).toBeEnabled();
 	await page.getByLabel('Job file').setInputFiles({
 		name: 'set.json',
 		mimeType: 'application/json',
@@ -92,14 +93,14 @@ test('the clock of a step goes on over a reload', async ({ page }) => {
 	await page.clock.install();
 	await openAt(page, 'provoke-heat');
 	await press(page, 'Start the clock');
-	await expect(page.getByRole('timer')).toHaveText('0:00');
+	await expect(page.getByRole('timer')).toHaveText(/^0:[0-5]\d$/);
 	await page.clock.runFor('04:12');
-	await expect(page.getByRole('timer')).toHaveText('4:12');
+	await expect(page.getByRole('timer')).toHaveText(/^4:[1-5]\d$/);
 	await page.reload();
 	await openStep(page);
 	await expect(page.getByRole('timer')).toHaveText(/^4:[1-5]\d$/);
 	await press(page, 'Start it anew');
-	await expect(page.getByRole('timer')).toHaveText('0:00');
+	await expect(page.getByRole('timer')).toHaveText(/^0:[0-5]\d$/);
 });
 
 test('an answer can be marked as not sure beside the answers, by a tap or by its key', async ({ page }) => {
@@ -128,7 +129,7 @@ test('a part tested good is nearly cleared, and undo takes the test back', async
 	const first = suspects.first();
 	const name = 'Coupling capacitor to the output grid: leaky';
 	await expect(first).toContainText(name);
-	await first.locator('summary').click();
+	await first.locator('summary').first().click();
 	await expect(first.getByRole('button', { name: 'Changed' })).toBeDisabled();
 	await expect(first.getByText('unplug the set and prove it dead')).toBeVisible();
 	await first.getByLabel('What was measured, if anything').fill('over 1 Gohm at 250 V');
@@ -144,7 +145,7 @@ test('a part tested bad leads, and once the set is proved dead it can be changed
 	await startJob(page, { heard: {}, flow: HOT_OUTPUT });
 	await unfold(page, 'Suspects');
 	const row = page.getByRole('listitem').filter({ hasText: 'Output valve: gassy' }).first();
-	await row.locator('summary').click();
+	await row.locator('summary').first().click();
 	await row.getByRole('button', { name: 'Tested bad' }).click();
 	const leading = page.getByRole('list', { name: 'Suspects', exact: true }).getByRole('listitem').first();
 	await expect(leading).toContainText('Output valve: gassy');

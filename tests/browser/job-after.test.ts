@@ -108,7 +108,7 @@ test('a part that fails because of another: no power before its cause was looked
 	await unfold(page, 'Suspects');
 	const row = page.getByRole('list', { name: 'Suspects', exact: true }).getByRole('listitem');
 	const worn = row.filter({ hasText: 'Output valve: gassy' }).first();
-	await worn.locator('summary').click();
+	await worn.locator('summary').first().click();
 	await worn.getByRole('button', { name: 'Prove and change this part' }).click();
 	await onward(page, () => press(page, 'Repair without proof'));
 	await passGate(page);

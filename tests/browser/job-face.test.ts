@@ -22,7 +22,7 @@ for (const colorScheme of ['light', 'dark'] as const)
 		complaints
 	}) => {
 		// Ten pages, each looked over whole.
-		test.setTimeout(60_000);
+		test.slow();
 		await page.emulateMedia({ colorScheme });
 		await throughAllPages(page, async (name) => {
 			const { violations } = await new AxeBuilder({ page }).analyze();

@@ -130,6 +130,13 @@ export async function unfold(page: Page, name: string): Promise<void> {
 		await fold.locator('summary').first().click();
 }
 
+/** Take the step at a test point of the drawing, whatever the program would ask first. */
+export async function takePoint(page: Page, point: string): Promise<void> {
+	await unfold(page, 'Receiver');
+	await onward(page, () => page.getByRole('button', { name: new RegExp(`^Test point: ${point}`) }).click());
+	await passGate(page);
+}
+
 /** What the page shows of the reasoning: the step, the sections and the suspects with their standings. */
 export async function standingOf(page: Page) {
 	await unfold(page, 'Suspects');
@@ -145,7 +152,7 @@ export async function standingOf(page: Page) {
 export async function suspectFirst(page: Page): Promise<void> {
 	await unfold(page, 'Suspects');
 	const first = page.getByRole('list', { name: 'Suspects', exact: true }).getByRole('listitem').first();
-	await first.locator('summary').click();
+	await first.locator('summary').first().click();
 	await first.getByRole('button', { name: 'Prove and change this part' }).click();
 	await expect(heading(page)).toHaveText('Prove it before the iron');
 }

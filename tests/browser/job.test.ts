@@ -137,13 +137,15 @@ test('by keyboard alone a job is started, answered, read, made safe and taken ba
 	await tabTo(page, 'It is on full mains');
 	await onward(page, () => page.keyboard.press('Enter'));
 	await onward(page, () => page.keyboard.press('3'));
-	await onward(page, () => page.keyboard.press('1'));
-	await expect(heading(page)).toHaveText('Is the oscillator running?');
+	const volts = page.getByLabel('DC volts');
+	let asked = '';
+	for (let answers = 0; answers < 5 && !(await volts.isVisible()); answers++)
+		asked = await onward(page, () => page.keyboard.press('1'));
 	await tabTo(page, 'DC volts', 'textbox');
 	await page.keyboard.type('-1.2');
 	await onward(page, () => page.keyboard.press('Enter'));
 	await onward(page, () => page.keyboard.press('u'));
-	await expect(heading(page)).toHaveText('Is the oscillator running?');
+	await expect(heading(page)).toHaveText(asked);
 
 	await tabTo(page, /^Power:/);
 	await page.keyboard.press('Enter');
@@ -164,7 +166,7 @@ test('as many undos as answers bring back step and standings, and the log only g
 	await answer(page);
 	await openStep(page);
 	const before = { shown: await standingOf(page), count: (await events(page)).length };
-	const words = [/Part of the dial only/, undefined, /^4? ?Dies towards/];
+	const words = [/Part of the dial only/, undefined, undefined];
 	for (const word of words) await answer(page, word);
 	const between = await standingOf(page);
 	expect(between.receiver).not.toBe(before.shown.receiver);

@@ -5,6 +5,8 @@ const stored = (page: Page) =>
 	page.waitForFunction(() => navigator.serviceWorker.controller?.state === 'activated');
 
 test('after one visit every flow opens without a network', async ({ page, context, complaints }) => {
+	// Some forty pages, one after the other.
+	test.slow();
 	await page.goto('./');
 	await stored(page);
 	await context.setOffline(true);

@@ -9,7 +9,9 @@ const launchOptions = { executablePath: browser.path, args: launchArgs() };
 export default defineConfig({
 	testDir: '.',
 	outputDir: '../../test-results',
-	timeout: 60_000,
+	// For a machine of two cores that has other work: a page is never hurried, only waited for.
+	timeout: 120_000,
+	expect: { timeout: 15_000 },
 	forbidOnly: true,
 	fullyParallel: true,
 	projects: [

@@ -177,6 +177,7 @@ test('readings of a reforming capacitor are typed row by row, and the address ke
 
 test('a table from elsewhere is pasted into the first cell', async ({ page }) => {
 	await page.goto('./sums/reform-progress/#limit_mA=1.1&V_applied=350');
+	await expect(page.getByRole('textbox', { name: /^Leakage allowed/ })).toHaveValue('1.1');
 	await cell(page, /^Time/, 1).evaluate((input) => {
 		const clipboardData = new DataTransfer();
 		clipboardData.setData('text', '10\t3.1\n30\t1.2\n60\t0.5\n');
@@ -249,6 +250,7 @@ test('the pages of the sums load neither schema nor YAML reader', async ({ page 
 
 for (const colorScheme of ['light', 'dark'] as const) {
 	test(`axe finds nothing on the sums by ${colorScheme} theme`, async ({ page, complaints }) => {
+		test.slow();
 		await page.emulateMedia({ colorScheme });
 		const addresses = [
 			'./sums/',

@@ -22,14 +22,17 @@ const RULES: Record<string, Rule> = {
 	'src/lib/calculations': { folders: inLib(['quantity']), packages: [] },
 	'src/lib/valves': { folders: inLib(['quantity']), packages: ['zod'] },
 	'src/lib/receiver': { folders: inLib(['quantity', 'valves']), packages: ['zod'] },
-	'src/lib/flow': { folders: inLib(CORE.slice(0, 5)), packages: ['zod', 'yaml', 'xstate'] },
+	'src/lib/flow': {
+		folders: inLib(CORE.slice(0, 5)),
+		packages: ['zod', 'yaml', 'xstate', '@dagrejs/dagre', 'minisearch']
+	},
 	'src/lib/job': { folders: inLib(CORE.slice(0, 6)), packages: ['zod', 'xstate', 'dexie'] },
 	'src/lib/ui': { folders: inLib(CORE), packages: [...FACE, 'marked', 'd3-scale', 'd3-shape'] },
 	'src/routes': { folders: ['src/lib'], packages: [...FACE, '@sveltejs/kit', '@fontsource-variable/'] },
 	'src/service-worker': { folders: [], packages: ['$service-worker'] },
 	'src/tools': {
 		folders: inLib(CORE),
-		packages: ['node:', 'vite', '@playwright/test', 'marked', 'yaml', 'zod']
+		packages: ['node:', 'vite', '@playwright/test', 'marked', 'prettier', 'yaml', 'zod']
 	}
 };
 

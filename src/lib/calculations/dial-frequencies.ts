@@ -213,7 +213,8 @@ export const dialFrequencies = defineCalculation({
 		},
 		{ verdict: 'weak-image', title: 'A weak image', next: ['aerial circuit alignment'] },
 		{
-			verdict: 'image', title: 'An image is heard',
+			verdict: 'image',
+			title: 'An image is heard',
 			next: ['aerial circuit alignment and its coil', 'on short waves this is the set as it was built']
 		}
 	],

@@ -137,7 +137,8 @@ export const gridLeakage = defineCalculation({
 			]
 		},
 		{
-			verdict: 'switch-off', danger: true,
+			verdict: 'switch-off',
+			danger: true,
 			next: ['the coupling capacitor, unplugged', 'the cathode resistor and its bypass capacitor, for damage']
 		}
 	],

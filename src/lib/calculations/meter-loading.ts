@@ -129,7 +129,8 @@ export const meterLoading = defineCalculation({
 		{ verdict: 'ignore', title: 'Of no account', next: [] },
 		{ verdict: 'mention', title: 'Keep it in mind', next: ['the range printed on the chart'] },
 		{
-			verdict: 'correct', title: 'Correct the reading first',
+			verdict: 'correct',
+			title: 'Correct the reading first',
 			next: ['the range printed on the chart', 'the corrected figure in place of the one read']
 		}
 	],

@@ -251,9 +251,14 @@ export const valveOperatingPoint = defineCalculation({
 				'the cathode bypass capacitor, for a short'
 			]
 		},
-		{ verdict: 'over', title: 'Over the limit', next: ['the grid volts', 'the cathode resistor', 'the anode and screen volts'] },
 		{
-			verdict: 'switch-off', danger: true,
+			verdict: 'over',
+			title: 'Over the limit',
+			next: ['the grid volts', 'the cathode resistor', 'the anode and screen volts']
+		},
+		{
+			verdict: 'switch-off',
+			danger: true,
 			next: ['the grid volts, on the lamp limiter', 'the coupling capacitor, unplugged']
 		}
 	],

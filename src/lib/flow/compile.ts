@@ -67,7 +67,7 @@ export function powerGate(
 	}
 	// Full mains straight from the limiter says that the lamp behaved; switching off there says nothing.
 	if (to === 'live' && !c.limiterPassed && c.power !== 'limiter')
-		return 'Bring the set up on the lamp limiter first; it has not been proved there since it came in or since the last change.';
+		return 'Bring the set up on the limiter first; it has not been proved there since it came in or since the last change.';
 	return undefined;
 }
 

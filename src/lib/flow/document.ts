@@ -24,6 +24,25 @@ export interface SourceDocument {
 /** No file of this project comes near it; a stranger's file beyond it is refused unread. */
 export const MAX_BYTES = 1_000_000;
 
+/** Of a file that is no YAML at all the first errors say enough. */
+const MOST_ERRORS = 20;
+
+/** No file of this project nests a tenth of it; the reader of YAML goes down one call for each. Our own choice. */
+const MAX_DEPTH = 200;
+
+/** Brackets open at once, and list dashes in a row: a bound from above on the depth, found without reading the file. */
+function nestsTooDeep(text: string): boolean {
+	let open = 0;
+	let dashes = 0;
+	for (const mark of text) {
+		if (mark === '[' || mark === '{') open++;
+		else if (mark === ']' || mark === '}') open = Math.max(0, open - 1);
+		dashes = mark === '-' ? dashes + 1 : mark === ' ' ? dashes : 0;
+		if (open > MAX_DEPTH || dashes > MAX_DEPTH) return true;
+	}
+	return false;
+}
+
 function offsetOf(doc: Document, path: KeyPath, wantKey: boolean): number {
 	let node = doc.contents as Node | null;
 	let offset = node?.range?.[0] ?? 0;
@@ -82,6 +101,19 @@ export function readDocument(file: string, text: string): ReadResult {
 				)
 			]
 		};
+	if (nestsTooDeep(text))
+		return {
+			ok: false,
+			findings: [
+				fail(
+					'too-deep',
+					0,
+					'Brackets or lists stand in one another more than 200 deep.',
+					'Close each bracket; a flow needs no more than ten levels.',
+					lines
+				)
+			]
+		};
 	const doc = parseDocument(text, {
 		lineCounter: lines,
 		version: '1.2',
@@ -89,7 +121,7 @@ export function readDocument(file: string, text: string): ReadResult {
 		uniqueKeys: true,
 		prettyErrors: false
 	});
-	const findings = doc.errors.map((error) => {
+	const findings = doc.errors.slice(0, MOST_ERRORS).map((error) => {
 		const { message, remedy } = syntax(error.message);
 		return fail('not-yaml', error.pos[0], message, remedy, lines);
 	});
@@ -117,11 +149,18 @@ export function readDocument(file: string, text: string): ReadResult {
 				)
 			);
 		},
+		Pair: (_, { key }) => {
+			// Harmless where it is read, but it would vanish without a word.
+			if (isScalar(key) && key.value === '__proto__')
+				findings.push(
+					fail('unknown-key', key.range?.[0] ?? 0, 'There is no key "__proto__" here.', 'Remove it.', lines)
+				);
+		},
 		Map: (_, node) => anchor(node),
 		Seq: (_, node) => anchor(node),
 		Scalar: (_, node) => anchor(node)
 	});
-	if (findings.length) return { ok: false, findings };
+	if (findings.length) return { ok: false, findings: findings.slice(0, MOST_ERRORS) };
 	const locate = (path: KeyPath, key = false) => {
 		const { line, col } = lines.linePos(offsetOf(doc, path, key));
 		return { line: line || 1, column: col || 1 };

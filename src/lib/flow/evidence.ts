@@ -123,9 +123,7 @@ export function stepTable(resolved: ResolvedFlow, step: Step, trust: keyof typeo
 }
 
 function buildTable(resolved: ResolvedFlow, step: Step, trust: keyof typeof TRUST): StepTable {
-	const rows = resolved.suspects.map((placed) =>
-		trustMix(suspectRow(resolved, step, placed), TRUST[trust])
-	);
+	const rows = resolved.suspects.map((placed) => trustMix(suspectRow(resolved, step, placed), TRUST[trust]));
 	const weights = resolved.suspects.map(({ weight }) => weight);
 	return { outcomes: outcomesOf(step), normal: normalOf(step), table: [...rows, residualRow(weights, rows)] };
 }

@@ -28,6 +28,9 @@ export type EntityKind = keyof Library;
 export class Origins {
 	#of = new Map<string, { document: SourceDocument; prefix: KeyPath }>();
 
+	/** @param flowsBeside ids of flows that exist and were not read, as no more than a few were asked for */
+	constructor(readonly flowsBeside: readonly string[] = []) {}
+
 	add(kind: EntityKind, id: string, document: SourceDocument, prefix: KeyPath): void {
 		this.#of.set(`${kind}/${id}`, { document, prefix });
 	}

@@ -6,6 +6,7 @@ import { readDocument, type SourceDocument } from './document.ts';
 import { sortFindings, type Finding } from './finding.ts';
 import { emptyLibrary, Origins, type EntityKind, type Library } from './library.ts';
 import { schemaFindings } from './schema-findings.ts';
+import { WANTED_FILE } from './wanted.ts';
 import {
 	CautionFile,
 	Flow,
@@ -74,7 +75,7 @@ function loadFile(loading: Loading, { path, text }: SourceText): void {
 	const place = kinds.find(({ pattern }) => pattern.test(path));
 	if (!place) {
 		const remedy =
-			'Flows stand in flows/, shared parts in flows/shared/suspects, steps, plans, or cautions.yaml, sources.yaml and history.yaml.';
+			'Flows stand in flows/, shared parts in flows/shared/suspects, steps, plans, or cautions.yaml, sources.yaml, history.yaml, owner-words.yaml and glossary.yaml.';
 		const message = 'A file in this folder belongs to nothing that is read.';
 		loading.findings.push({
 			code: 'stray-file',
@@ -133,19 +134,60 @@ function addOwn(loading: Loading): void {
 }
 
 /**
- * Read the whole library from its files. Every file is read before anything is reported, so that an author
- * sees all there is to mend; the checks run only on a library whose files can be read.
+ * Read the whole library from its files, whatever the checks would say of it. Every file is read before anything is
+ * reported, so that an author sees all there is to mend.
  */
-export function loadLibrary(files: readonly SourceText[]): LoadResult {
-	const loading: Loading = { library: emptyLibrary(), origins: new Origins(), findings: [] };
-	for (const file of files) loadFile(loading, file);
-	if (!loading.findings.length) {
-		addOwn(loading);
-		loading.findings.push(...planFindings(loading));
-	}
-	if (!loading.findings.length) loading.findings.push(...runChecks(loading.library, loading.origins));
-	const findings = sortFindings(loading.findings);
+export const readLibrary = (files: readonly SourceText[], flowsBeside: readonly string[] = []): Loading =>
+	readInto(emptyLibrary(), files, new Origins(flowsBeside));
+
+function readInto(library: Library, files: readonly SourceText[], origins = new Origins()): Loading {
+	const loading: Loading = { library, origins, findings: [] };
+	// The list of wanted flows is for authors; no set is traced by it.
+	for (const file of files) if (file.path !== WANTED_FILE) loadFile(loading, file);
+	if (loading.findings.length) return loading;
+	addOwn(loading);
+	loading.findings.push(...planFindings(loading));
+	return loading;
+}
+
+/**
+ * Read the library and check it; the checks run only on one whose files can be read.
+ *
+ * @param flowsBeside ids of flows that exist though they are not among the files
+ */
+export function loadLibrary(files: readonly SourceText[], flowsBeside: readonly string[] = []): LoadResult {
+	const { library, origins, findings: read } = readLibrary(files, flowsBeside);
+	return resultOf(library, origins, read.length ? read : runChecks(library, origins));
+}
+
+function resultOf(library: Library, origins: Origins, found: readonly Finding[]): LoadResult {
+	const findings = sortFindings(found);
 	return findings.some((f) => f.level === 'error')
 		? { ok: false, findings }
-		: { ok: true, library: loading.library, origins: loading.origins, advice: findings };
+		: { ok: true, library, origins, advice: findings };
+}
+
+/**
+ * Read files beside a library that is sound already. What they hold stands in place of what has the same id there. Only
+ * they are checked, with the flows among them; the result holds no finding about any other file.
+ */
+export function loadBeside(base: Library, files: readonly SourceText[]): LoadResult {
+	const {
+		library,
+		origins,
+		findings: read
+	} = readInto(copyOfTables(base), files, new Origins(Object.keys(base.flows)));
+	if (read.length) return resultOf(library, origins, read);
+	const own = new Set(files.map(({ path }) => path));
+	const found = runChecks(onlyOwn(library, origins), origins).filter(({ file }) => own.has(file));
+	return resultOf(library, origins, found);
+}
+
+const copyOfTables = (base: Library): Library =>
+	Object.fromEntries(Object.entries(base).map(([kind, table]) => [kind, { ...table }])) as unknown as Library;
+
+/** The library with the flows of these files alone, and without what is said of others. */
+function onlyOwn(library: Library, origins: Origins): Library {
+	const flows = Object.entries(library.flows).filter(([id]) => origins.fileOf('flows', id) !== undefined);
+	return { ...library, flows: Object.fromEntries(flows), sayings: {} };
 }

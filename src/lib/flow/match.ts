@@ -25,7 +25,8 @@ function compare(
 		said[band] === heard[band] || flow['also-heard'][band]?.includes(heard[band] as PathOutcome) === true;
 	return {
 		flow,
-		agrees: known.filter(same),
+		// A band that plays, where the flow allows it to play, speaks neither for the flow nor against it.
+		agrees: known.filter((band) => same(band) && (heard[band] !== 'good' || said[band] === 'good')),
 		differs: known.filter((band) => !same(band)),
 		noticed: flow.signs.filter((sign) => signs.includes(sign))
 	};
@@ -54,7 +55,7 @@ export function matchFlows(
 	signs: readonly Sign[] = []
 ): Match[] {
 	return Object.values(library.flows)
-		.filter((flow) => flowFits(flow, plan))
+		.filter((flow) => !flow.procedure && flowFits(flow, plan))
 		.map((flow) => compare(flow, plan, heard, signs))
 		.sort(
 			(a, b) =>
@@ -65,6 +66,12 @@ export function matchFlows(
 				a.flow.id.localeCompare(b.flow.id)
 		);
 }
+
+/** Work in a fixed order that a set of this plan can be given, in the order of titles. */
+export const proceduresFor = (library: Library, plan: Plan): Flow[] =>
+	Object.values(library.flows)
+		.filter((flow) => flow.procedure && flowFits(flow, plan))
+		.sort((a, b) => a.title.localeCompare(b.title));
 
 /** Whether what is heard is what the flow says, on every band that was listened to, and something speaks for the flow. */
 export const isFit = ({ agrees, differs, noticed }: Match): boolean =>

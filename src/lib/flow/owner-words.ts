@@ -2,7 +2,7 @@ import MiniSearch from 'minisearch';
 
 /** Words that stand in every complaint and tell none from another. */
 const EMPTY = new Set(
-	'a an and are as at be been but by can does for from get gets got has have i if in is it its just me my of on or radio set so some sounds that the then there this to very was when will with'.split(
+	'a all an and are as at be been but by can does for from get gets got has have i if in is it its just me my of on or radio set so some sounds that the then there this time to very was when will with'.split(
 		' '
 	)
 );
@@ -19,22 +19,19 @@ const SAME: Readonly<Record<string, string>> = {
 	speaker: 'loudspeaker',
 	condenser: 'capacitor',
 	cap: 'capacitor',
-	capacitor: 'capacitor',
 	bulb: 'lamp',
 	light: 'lamp',
-	dead: 'dead',
 	plate: 'anode',
 	doesnt: 'not',
 	dont: 'not',
 	isnt: 'not',
 	wont: 'not',
-	cant: 'cannot',
-	noise: 'noise'
+	cant: 'cannot'
 };
 
 /** Endings off, so that "hums", "humming" and "hum" are one word. */
 function stem(word: string): string {
-	const bare = word.replace(/(?:ing|ed|es|s|y)$/, '');
+	const bare = word.replace(/(?:ing|ed|es|e|s|y)$/, '');
 	return bare.length < 3 ? word : bare.replace(/([b-df-hj-np-tv-z])\1$/, '$1');
 }
 

@@ -1,5 +1,6 @@
 import { placeOf, SECTIONS, type Plan, type SectionId } from '../receiver/index.ts';
 import type { Library } from './library.ts';
+import { flowFits } from './resolve.ts';
 import type { Caution, Flow, Step } from './schema.ts';
 import { INSTRUMENTS, PATH_LABELS, PATH_OUTCOMES, PATH_VERBS, SIGNS } from './terms.ts';
 
@@ -11,6 +12,8 @@ import { INSTRUMENTS, PATH_LABELS, PATH_OUTCOMES, PATH_VERBS, SIGNS } from './te
 export interface FlowSummary {
 	id: string;
 	title: string;
+	/** Work in a fixed order, no complaint. */
+	procedure: boolean;
 	/** The complaint in a sentence or two, Markdown. */
 	about: string;
 	/** What each band does, in signal words: "FM plays well". */
@@ -59,6 +62,8 @@ export interface FlowPage extends FlowSummary {
 	suspectLines: SuspectLine[];
 	stepLines: StepLine[];
 	sources: string[];
+	/** Kinds of set that can have this complaint. */
+	plans: { id: string; title: string }[];
 }
 
 const unique = <T>(values: Iterable<T>): T[] => [...new Set(values)];
@@ -89,6 +94,7 @@ export function summaryOf(library: Library, flow: Flow): FlowSummary {
 	return {
 		id: flow.id,
 		title: flow.title,
+		procedure: flow.procedure === true,
 		about: flow.about,
 		symptom: [
 			...spoken.map(([band, heard]) => {
@@ -181,6 +187,12 @@ function sourcesOf(library: Library, flow: Flow, steps: Step[]): string[] {
 	return unique(words);
 }
 
+/** Kinds of set that can have this complaint. */
+export const plansFor = (library: Library, flow: Flow): FlowPage['plans'] =>
+	plansOf(library)
+		.filter((plan) => flowFits(flow, plan))
+		.map(({ id, title }) => ({ id, title }));
+
 export function pageOf(library: Library, flow: Flow): FlowPage {
 	const steps = stepsOf(library, flow);
 	const plain = steps.map(([, step]) => step);
@@ -189,6 +201,7 @@ export function pageOf(library: Library, flow: Flow): FlowPage {
 		cautions: cautionsOf(library, plain),
 		suspectLines: suspectLines(library, flow),
 		stepLines: steps.map(stepLine),
-		sources: sourcesOf(library, flow, plain)
+		sources: sourcesOf(library, flow, plain),
+		plans: plansFor(library, flow)
 	};
 }

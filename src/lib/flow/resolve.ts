@@ -73,6 +73,27 @@ export const bandsOf = (plan: Plan, placed: PlacedSuspect): string[] =>
 			reaches(plan, placed.place, band, stagesOn(plan, band))
 	);
 
+interface Felt {
+	placed: PlacedSuspect;
+	bands: readonly string[];
+}
+
+const feltOn = (library: Library, flow: Flow | undefined, plan: Plan): Felt[] =>
+	placeSuspects(library, flow, plan).map((placed) => ({ placed, bands: bandsOf(plan, placed) }));
+
+/** Where the shared suspects of a library stand in a plan: the same for every flow. */
+const sharedPlaces = new WeakMap<Library['suspects'], WeakMap<Plan, Felt[]>>();
+
+/** Every suspect at every place, with the bands on which it is felt; each flow weighs copies of its own. */
+function placesFor(library: Library, flow: Flow, plan: Plan): Felt[] {
+	const ofLibrary = sharedPlaces.get(library.suspects) ?? new WeakMap<Plan, Felt[]>();
+	sharedPlaces.set(library.suspects, ofLibrary);
+	const shared = ofLibrary.get(plan) ?? feltOn(library, undefined, plan);
+	ofLibrary.set(plan, shared);
+	const own = Object.keys(flow.own.suspects).length ? feltOn({ ...library, suspects: {} }, flow, plan) : [];
+	return [...shared.map(({ placed, bands }) => ({ placed: { ...placed }, bands })), ...own];
+}
+
 /** What the symptom says of each band that the plan has; `all` stands for those not named. */
 export function heardOn(flow: Flow, plan: Plan): Record<string, string> {
 	const heard: Record<string, string> = {};
@@ -178,8 +199,11 @@ export function resolveFlow(library: Library, flow: Flow, plan: Plan, comesAndGo
 	const heard = heardOn(flow, plan);
 	// A flow that is entered by a sign alone speaks of no band: every part of the set may be behind it.
 	const bad = Object.keys(plan.bands).filter((band) => spokenBad(heard, band));
-	const all = placeSuspects(library, flow, plan);
-	const felt = new Set(all.filter((placed) => bandsOf(plan, placed).some((band) => bad.includes(band))));
+	const places = placesFor(library, flow, plan);
+	const all = places.map(({ placed }) => placed);
+	const felt = new Set(
+		places.flatMap(({ placed, bands }) => (bands.some((band) => bad.includes(band)) ? [placed] : []))
+	);
 	const feltFamilies = new Set([...felt].map(({ family }) => family));
 	// What a flow names takes part even where it is not heard (a tingle, a dark dial lamp); but of a family that is
 	// felt somewhere, the places that are not felt would only take weight from those that are.

@@ -98,7 +98,8 @@ function findings(document: SourceDocument, issue: ZodIssue): Finding[] {
 	const value = valueAt(document.data, issue.path);
 	const inner = issue.code === 'invalid_key' ? issue.issues[0] : undefined;
 	if (inner) return [finding('schema', issue.path, true, worded({ ...inner, path: issue.path }, value))];
-	return [finding('schema', issue.path, false, worded(issue, value))];
+	const code = value === undefined && issue.path.at(-1) === 'source' ? 'source-missing' : 'schema';
+	return [finding(code, issue.path, false, worded(issue, value))];
 }
 
 /** Turn what a schema found into findings with line, column and remedy. */

@@ -176,8 +176,12 @@ const common = {
 	'hands-off': z.boolean().default(false),
 	/** Offered only when nothing else can be learnt (cores come last). */
 	last: z.boolean().default(false),
+	/** Part of the closing safety test: the report calls it passed, not passed or not tested. */
+	safety: z.literal(true, { error: 'Write  safety: true  or leave it out.' }).optional(),
 	/** Steps with the same word share a cause of error (one meter, one tap): a second answer counts half. */
 	group: Id.optional(),
+	/** Taken only by choice, never suggested: a test on the mains itself. */
+	'by-choice': z.boolean().optional(),
 	/** Minutes under power, or since the clock was started, before the answer holds. */
 	after: z.number({ error: 'Say after how many minutes the answer holds.' }).positive().max(240).optional(),
 	ways: z

@@ -36,6 +36,7 @@ export const SIGNS = {
 	'limiter-bright': { kind: 'power', label: 'The limiter lamp stays bright' },
 	'part-burnt': { kind: 'power', label: 'A part smokes, smells or is burnt' },
 	'transformer-hot': { kind: 'power', label: 'The mains transformer runs hot' },
+	'valve-hot': { kind: 'power', label: 'The output valve gets far too hot' },
 	'valve-glows': { kind: 'power', label: 'An anode or a screen glows red' },
 	'ht-low': { kind: 'power', label: 'HT measures low' },
 	'ht-high': { kind: 'power', label: 'HT measures high' },
@@ -116,8 +117,6 @@ export const SUSPECT_KINDS = [
 	'work',
 	'outside'
 ] as const;
-export type SuspectKind = (typeof SUSPECT_KINDS)[number];
-
 /** What is known of the set's past. Ids stand in stored jobs: never renamed. */
 export const HISTORY = {
 	untouched: 'Nobody seems to have worked on it',

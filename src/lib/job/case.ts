@@ -1,5 +1,13 @@
 import { z } from 'zod';
-import { HISTORY, INSTRUMENTS, type HistoryWord, type Instrument } from '../flow/terms.ts';
+import {
+	HISTORY,
+	INSTRUMENTS,
+	PATH_OUTCOMES,
+	SIGNS,
+	type HistoryWord,
+	type Instrument,
+	type Sign
+} from '../flow/terms.ts';
 import { readDocument, type SourceDocument } from '../flow/document.ts';
 import { schemaFindings } from '../flow/schema-findings.ts';
 import type { Finding } from '../flow/finding.ts';
@@ -21,7 +29,9 @@ const Given = z.union(
 		z.strictObject({
 			repair: Id,
 			symptom: z.enum(['cured', 'unchanged', 'changed']),
-			'part-was': z.enum(['bad', 'good', 'not-tested'])
+			'part-was': z.enum(['bad', 'good', 'not-tested']),
+			/** The flow whose complaint was proved, where the case has two; else every flow that suspects the part. */
+			flow: Id.optional()
 		})
 	],
 	{
@@ -41,8 +51,14 @@ export const Case = z.strictObject({
 		year: z.number().nullable().optional(),
 		site: z.string().optional()
 	}),
-	flow: Id,
+	/** The flow that is played. Left out, `flow -- play` says which flows fit what is heard and noticed. */
+	flow: Id.optional(),
+	/** A second complaint of the same set: it is traced beside the first, and answers count in both. */
+	'second-flow': Id.optional(),
 	plan: Id,
+	/** What each band does, and what is noticed beside it: needed where no flow is named. */
+	heard: z.record(z.string(), z.enum(PATH_OUTCOMES)).default({}),
+	signs: z.array(z.enum(Object.keys(SIGNS) as [Sign, ...Sign[]])).default([]),
 	set: z
 		.strictObject({
 			/** It was running on full mains when it came in. */

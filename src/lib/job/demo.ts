@@ -3,8 +3,10 @@ import type { Power } from '../flow/machine-types.ts';
 import type { EventData, EventKind, Intake, Json, Reading } from './events.ts';
 
 /**
- * A job on a set that was never built, to be looked at and played with. Every value in it is invented. It is faint
- * on AM, and it is left where one measurement parts the two leading suspects.
+ * A job on a set that was never built, to be looked at and played with. Every value in it is invented. It was stored
+ * for years and is faint on AM. The settings, the aerial, every loose contact and the oscillator are heard or measured
+ * sound, and the detector gets its signal. That leaves a dirty contact of the switch and a leaky AVC capacitor: the job
+ * is left where one measurement parts the two. Each step is taken by its name, whatever the program would ask first.
  */
 
 /** What a person entered, in the order of entering. */
@@ -16,7 +18,7 @@ const intake: Intake = {
 	title: 'Demo: invented set, AM and FM',
 	plan: 'am-fm-shared',
 	symptom: { am: 'weak', fm: 'good' },
-	history: ['worked-on', 'moved'],
+	history: ['stored-long'],
 	mains: 231,
 	meter: 10e6,
 	instruments: ['meter', 'meter-10M', 'lamp-limiter', 'second-set'],
@@ -76,6 +78,7 @@ export const demo = (): Demo => ({
 		power('live'),
 		...answer('bands', 'alike'),
 		...answer('aer-sub', 'same'),
+		...answer('tap', 'nothing'),
 		...answer('v-lo', 'runs', volts('-8.6', -8.6, 'oscillator.grid')),
 		sum(),
 		...answer('v-det', 'healthy', volts('-4.2 V', -4.2, 'am-detector.load')),

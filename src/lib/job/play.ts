@@ -69,6 +69,12 @@ function serviceOf(played: Case, resolved: ResolvedFlow): ServiceVolts | PlayPro
 
 /** Open a case: its flow on its plan, before the first answer. */
 export function openCase(library: Library, played: Case): PlayResult {
+	if (played.flow === undefined)
+		return problem(
+			['flow'],
+			'This case names no flow.',
+			'Name one; "npm run -s flow -- play" says which fit what is heard and noticed.'
+		);
 	const flow = library.flows[played.flow];
 	if (!flow)
 		return problem(['flow'], `There is no flow "${played.flow}".`, names(Object.keys(library.flows)));

@@ -21,6 +21,7 @@ export interface ReportSection {
 		| 'found'
 		| 'changed'
 		| 'proof'
+		| 'safety'
 		| 'hindsight'
 		| 'not-done'
 		| 'sums'

@@ -5,8 +5,20 @@ import { contextOf, stateOf } from './run.ts';
 import { factsOf } from './shared-evidence.ts';
 import { allRuns, type FlowRun, type JobState } from './state.ts';
 
-function flowLine({ run }: FlowRun): ReportLine[] {
-	const { title } = run.resolved.flow;
+/** Steps of a procedure that were neither answered nor said to be impossible, with their titles. */
+function stepsLeft({ run }: FlowRun, answered: ReadonlySet<string>): ReportLine[] {
+	const { flow, steps } = run.resolved;
+	const { skipped, unavailable } = contextOf(run);
+	const told = new Set([...answered, ...skipped, ...unavailable.map(({ step }) => step)]);
+	return Object.entries(steps)
+		.filter(([id]) => !told.has(id))
+		.map(([, { title }]) => ({ text: `${flow.title}, ${title}: ${NOT_TESTED}`, open: true }));
+}
+
+function flowLine(flowRun: FlowRun, answered: ReadonlySet<string>): ReportLine[] {
+	const { run } = flowRun;
+	const { title, procedure } = run.resolved.flow;
+	if (procedure) return stepsLeft(flowRun, answered);
 	if (stateOf(run) === 'cured') return [];
 	const words = stateOf(run) === 'unresolved' ? 'left unresolved' : 'the trace was not finished';
 	return [{ text: `${title}: ${words}`, open: true }];
@@ -64,15 +76,11 @@ export function notDoneLines(state: JobState): ReportLine[] {
 	const unproved = changesOf(state)
 		.filter(({ proof }) => !proof)
 		.map(({ line }): ReportLine => ({ text: `${line.what}: ${NOT_TESTED} afterwards`, open: true }));
-	const safety: ReportLine = {
-		text: `Exposed metal and insulation of the finished set: ${NOT_TESTED} unless an entry above says so`,
-		open: true
-	};
+	const answered = new Set(factsOf(state).map(({ answer }) => answer.step));
 	return [
-		...Object.values(state.flows).flatMap(flowLine),
+		...Object.values(state.flows).flatMap((flow) => flowLine(flow, answered)),
 		...leftOut(state),
 		...unproved,
-		...unheardBands(state),
-		safety
+		...unheardBands(state)
 	];
 }

@@ -9,6 +9,7 @@ import { linesOf, type ReportLine, type ReportSection } from './report-lines.ts'
 import { notDoneLines } from './report-not-done.ts';
 import { contextOf } from './run.ts';
 import { allRuns, own, type JobState } from './state.ts';
+import { safetyLines } from './report-safety.ts';
 import { type TrailLine } from './trail.ts';
 import { complaintWords, lowerFirst } from './words.ts';
 
@@ -45,7 +46,7 @@ function complaintLines(state: JobState): ReportLine[] {
 	const plan = Object.values(state.flows)[0]?.run.resolved.plan;
 	const heard = state.intake && complaintWords(state.intake, plan);
 	const flows = Object.values(state.flows).map(({ run }) => ({
-		text: `Traced as: ${run.resolved.flow.title}`
+		text: `${run.resolved.flow.procedure ? 'Worked through' : 'Traced as'}: ${run.resolved.flow.title}`
 	}));
 	const later = linesOf(state, 'heard').map(({ what, answer, at }) => ({
 		text: `${what}: ${answer ?? ''}.`,
@@ -87,6 +88,7 @@ export function reportOf(state: JobState): Report {
 		{ id: 'found', title: 'What was found', lines: foundLines(state) },
 		{ id: 'changed', title: 'What was changed', lines: [...changedLines(state), ...causeLines(state)] },
 		{ id: 'proof', title: 'Proof', lines: [...proofLines(state), resultLine(state)] },
+		{ id: 'safety', title: 'Closing safety test', lines: safetyLines(state) },
 		{ id: 'hindsight', title: 'Looking back', lines: hindsightLines(state) },
 		{ id: 'not-done', title: 'What was not done', lines: notDoneLines(state) },
 		{ id: 'sums', title: 'Sums', lines: plainLines(linesOf(state, 'calculated')) },

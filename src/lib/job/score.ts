@@ -15,6 +15,8 @@ export interface Score {
 	/** Steps that the program asked for, and those of them which the history answers. */
 	asked: string[];
 	answered: string[];
+	/** What the answered steps take, changes of power state and setting up included. */
+	minutes: number;
 	leaders: { id: string; probability: number }[];
 }
 
@@ -25,13 +27,15 @@ const MOST_STEPS = 200;
 
 type StepAnswer = Extract<Given, { step: string }>;
 
+type Interview = Pick<Score, 'asked' | 'answered' | 'minutes'>;
+
 /**
  * Answer only what the program asks; everything else is "cannot tell". It goes on until nothing more can be
  * learnt on what the history offers.
  */
 function interview(
 	start: Play
-): { ok: true; play: Play; asked: string[]; answered: string[] } | { ok: false; problem: PlayProblem } {
+): ({ ok: true; play: Play } & Interview) | { ok: false; problem: PlayProblem } {
 	const answers = new Map(
 		start.case.answers.flatMap((given, index): [string, { given: StepAnswer; index: number }][] =>
 			'step' in given ? [[given.step, { given, index }]] : []
@@ -39,19 +43,23 @@ function interview(
 	);
 	const asked: string[] = [];
 	const answered: string[] = [];
+	let minutes = 0;
 	let play = start;
 	while (asked.length < MOST_STEPS) {
 		const next = viewOf(play).suggestions[0];
 		if (!next) break;
 		asked.push(next.id);
 		const told = answers.get(next.id);
-		if (told && !('cannot-tell' in told.given)) answered.push(next.id);
+		if (told && !('cannot-tell' in told.given)) {
+			answered.push(next.id);
+			minutes += next.minutes;
+		}
 		const given = told?.given ?? { step: next.id, 'cannot-tell': 'the history does not say' };
 		const result = give(play, given, ['answers', told?.index ?? 0]);
 		if (!result.ok) return result;
 		play = result.play;
 	}
-	return { ok: true, play, asked, answered };
+	return { ok: true, play, asked, answered, minutes };
 }
 
 /** The cause as the trace names it: itself, or its family in the section that the case names. */
@@ -85,6 +93,7 @@ export function scoreCase(library: Library, played: Case): ScoreResult {
 				leading !== undefined && [played.cause.section, ...played.cause.also].includes(leading[0] as never),
 			asked: end.asked,
 			answered: end.answered,
+			minutes: end.minutes,
 			leaders: ranked.slice(0, 3).map(({ id, probability }) => ({ id, probability }))
 		}
 	};

@@ -68,7 +68,7 @@ const plainCopy = (library: Library): Library => JSON.parse(JSON.stringify(libra
 export function canonicalText(library: Library): string {
 	const kinds = Object.keys(emptyLibrary()) as (keyof Library)[];
 	const table = (kind: keyof Library) =>
-		pick(library[kind] as Record<string, unknown>, Object.keys(library[kind]));
+		pick((library[kind] ?? {}) as Record<string, unknown>, Object.keys(library[kind] ?? {}));
 	// Jobs from before the library knew of a set's past have kept none: their hash must not change.
 	const told = kinds.filter((kind) => kind !== 'history' || Object.keys(historyOf(library)).length > 0);
 	return JSON.stringify(Object.fromEntries(told.map((kind) => [kind, table(kind)])));

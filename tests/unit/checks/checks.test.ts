@@ -14,6 +14,7 @@ const LOADER = [
 	'alias',
 	'twice',
 	'changes-shared',
+	'source-missing',
 	'stray-file',
 	'plan'
 ];
@@ -59,7 +60,7 @@ describe('samples', () => {
 		expect(codes.filter((code) => !known.includes(code))).toEqual([]);
 	});
 
-	test('every finding names a remedy, in trade words', () => {
+	test('every finding names a remedy, in trade words', { timeout: 60_000 }, () => {
 		for (const finding of sampleNames().flatMap(findingsOf)) {
 			expect(finding.remedy, finding.message).toMatch(/^[A-Z].*\S$/s);
 			expect(finding.message).toMatch(/^["A-Z].*\S$/s);

@@ -5,10 +5,10 @@ import { shippedLibrary } from '../../library.ts';
 import { flowOf, sampleLibrary, samplePlan } from './small.ts';
 
 const library = shippedLibrary();
-const match = (planId: string, heard: Record<string, PathOutcome>) => {
+const match = (planId: string, heard: Record<string, PathOutcome>, signs: Sign[] = []) => {
 	const plan = library.plans[planId];
 	if (!plan) throw new Error(`There is no plan "${planId}".`);
-	return matchFlows(library, plan, heard);
+	return matchFlows(library, plan, heard, signs);
 };
 
 describe('from what each band does to the flow', () => {
@@ -18,9 +18,23 @@ describe('from what each band does to the flow', () => {
 		expect(first && isFit(first)).toBe(true);
 	});
 
-	test('distorted on every band', () => {
-		const [first] = match('am-fm-shared', { am: 'distorted', fm: 'distorted', gram: 'distorted' });
-		expect(first?.flow.id).toBe('distorted-output-valve-hot');
+	test('distorted on every band, and a hot output valve beside it', () => {
+		const heard = { am: 'distorted', fm: 'distorted', gram: 'distorted' } as const;
+		expect(match('am-fm-shared', heard)[0]?.flow.id).toBe('distorted');
+		expect(match('am-fm-shared', heard, ['valve-hot'])[0]?.flow.id).toBe('distorted-output-valve-hot');
+	});
+
+	test('a set that cuts out on AM leads to the intermittent fault, whether FM plays or not', () => {
+		for (const fm of ['good', 'intermittent'] as const) {
+			const [first] = match('am-fm-shared', { am: 'intermittent', fm });
+			expect(first?.flow.id, fm).toBe('comes-and-goes');
+			expect(first && isFit(first), fm).toBe(true);
+		}
+	});
+
+	test('a band that plays is no intermittent fault by itself', () => {
+		const fitting = match('am-fm-shared', { am: 'good', fm: 'good' }).filter(isFit);
+		expect(fitting.map(({ flow }) => flow.id)).toEqual([]);
 	});
 
 	test('FM that hisses and FM that is faint are one complaint', () => {

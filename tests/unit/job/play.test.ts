@@ -3,6 +3,9 @@ import { readCase } from '../../../src/lib/job/case.ts';
 import { playAll, report } from '../../../src/lib/job/play.ts';
 import { shippedLibrary } from '../../library.ts';
 
+// The whole library takes seconds to read: once, outside the time of any test.
+const library = shippedLibrary();
+
 const head = `id: t1
 title: A case for the test
 source: {title: Written for this test, kind: worked}
@@ -15,7 +18,7 @@ cause: {suspect: cc-leak, section: output}
 function play(answers: string, before = head) {
 	const read = readCase('case.yaml', `${before}answers:\n${answers}`);
 	if (!read.ok) throw new Error(JSON.stringify(read.findings));
-	const result = playAll(shippedLibrary(), read.case);
+	const result = playAll(library, read.case);
 	return { result, locate: read.document.locate };
 }
 

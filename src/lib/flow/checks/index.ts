@@ -1,15 +1,27 @@
 import type { Finding } from '../finding.ts';
 import type { Library, Origins } from '../library.ts';
+import { contradictsPlan } from './contradicts-plan.ts';
+import { contradictsShared } from './contradicts-shared.ts';
 import { outcomesLeaveAGap, outcomesOverlap, rangeUnreadable } from './bands.ts';
 import { calculationFill } from './calculation-fill.ts';
 import { liveWithoutCaution } from './cautions.ts';
+import { irrelevantStep } from './irrelevant-step.ts';
 import { kindMissing } from './kinds.ts';
+import { maybeWords } from './maybe-words.ts';
+import { ownIdTwice } from './own-id-twice.ts';
+import { pointlessNext } from './pointless-next.ts';
+import { prematureStep } from './premature-step.ts';
 import { provokeTwoOutcomes } from './provoking.ts';
+import { rarerThanHealthy } from './rarer-than-healthy.ts';
 import { noPlanFits, unreachableStep } from './reach.ts';
+import { redundantStep } from './redundant-step.ts';
+import { sentenceTooLong } from './sentence-too-long.ts';
 import { neverSeparated } from './separation.ts';
+import { splitsBadly } from './splits-badly.ts';
+import { stepTooLong } from './step-too-long.ts';
+import { todo } from './todo.ts';
 import type { Check } from './types.ts';
 import { unknownName } from './unknown-name.ts';
-import { maybeWords, rarerThanHealthy } from './wording.ts';
 
 /** Checks that read names come first: the others trust them. */
 export const NAME_CHECKS: readonly Check[] = [unknownName, rangeUnreadable];
@@ -25,7 +37,18 @@ export const CHECKS: readonly Check[] = [
 	provokeTwoOutcomes,
 	neverSeparated,
 	rarerThanHealthy,
-	maybeWords
+	maybeWords,
+	ownIdTwice,
+	todo,
+	splitsBadly,
+	pointlessNext,
+	redundantStep,
+	prematureStep,
+	irrelevantStep,
+	contradictsPlan,
+	contradictsShared,
+	stepTooLong,
+	sentenceTooLong
 ];
 
 const run = (checks: readonly Check[], library: Library, origins: Origins): Finding[] =>

@@ -36,6 +36,8 @@ export const irrelevantStep: Check = {
 	scope: 'flow',
 	check: (library, origins) =>
 		Object.values(library.flows).flatMap((flow) => {
+			// A procedure traces nobody: its steps are asked for their own sake.
+			if (flow.procedure) return [];
 			const needed = serving(library, flow);
 			return [...flow.uses, ...Object.keys(flow.own.steps)].flatMap((id, i) => {
 				const step = flow.own.steps[id] ?? library.steps[id];

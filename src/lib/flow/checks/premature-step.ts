@@ -28,7 +28,10 @@ function openingComplaints(library: Library, flow: Flow): { index: number; needs
 }
 
 /** Steps that `next` leads to before they may be taken, by step and outcome. */
-function nextComplaints(library: Library, flow: Flow): { step: string; outcome: string; next: string; needs: string[] }[] {
+function nextComplaints(
+	library: Library,
+	flow: Flow
+): { step: string; outcome: string; next: string; needs: string[] }[] {
 	const { steps = {} } = onPlans(library, flow)[0] ?? {};
 	return Object.entries(steps).flatMap(([id, step]) => {
 		if (!('outcomes' in step)) return [];

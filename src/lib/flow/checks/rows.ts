@@ -78,8 +78,14 @@ export function rowsAt(
 }
 
 /** Whether two rows differ enough to tell their suspects apart. */
-export const differ = (a: Row, b: Row): boolean => a !== b && a.some((p, o) => Math.abs(p - (b[o] ?? 0)) > SAME);
+export const differ = (a: Row, b: Row): boolean =>
+	a !== b && a.some((p, o) => Math.abs(p - (b[o] ?? 0)) > SAME);
+
+const starts = new WeakMap<ResolvedFlow, number[]>();
 
 /** Standings of the suspects before any answer, the complaint counted. */
-export const atStart = (resolved: ResolvedFlow): number[] =>
-	trace(resolved, { answers: [], mended: [] }).entry.slice(0, -1);
+export function atStart(resolved: ResolvedFlow): readonly number[] {
+	const known = starts.get(resolved) ?? trace(resolved, { answers: [], mended: [] }).entry.slice(0, -1);
+	starts.set(resolved, known);
+	return known;
+}

@@ -50,7 +50,15 @@ export function allTexts(library: Library, origins: Origins): WrittenText[] {
 		Object.entries(library[kind]).flatMap(([id, entity]) => {
 			const at: At = (path = [], key = false) => origins.at(kind, id, path, key);
 			if ('proof' in entity) return suspectTexts(entity, at);
-			return 'why' in entity ? placed([[['why'], entity.why]], at) : placed([[['title'], entity.title], [['text'], entity.text]], at);
+			return 'why' in entity
+				? placed([[['why'], entity.why]], at)
+				: placed(
+						[
+							[['title'], entity.title],
+							[['text'], entity.text]
+						],
+						at
+					);
 		})
 	);
 	const flows = Object.values(library.flows).flatMap((flow) => {

@@ -21,7 +21,7 @@ interface Names {
 	flows: Set<string>;
 }
 
-function namesOf(library: Library): Names {
+function namesOf(library: Library, origins: Origins): Names {
 	const plans = Object.values(library.plans);
 	const flows = Object.values(library.flows);
 	const written = [library.suspects, ...flows.map(({ own }) => own.suspects)].flatMap((table) =>
@@ -42,7 +42,7 @@ function namesOf(library: Library): Names {
 		points: new Set(plans.flatMap((p) => Object.keys(p.points))),
 		bands: new Set(plans.flatMap((p) => Object.keys(p.bands))),
 		sources: new Set([...Object.keys(library.sources), ...BASES]),
-		flows: new Set(flows.map(({ id }) => id))
+		flows: new Set([...flows.map(({ id }) => id), ...origins.flowsBeside])
 	};
 }
 
@@ -215,7 +215,7 @@ export const unknownName: Check = {
 	level: 'error',
 	scope: 'library',
 	check(library, origins) {
-		const names = namesOf(library);
+		const names = namesOf(library, origins);
 		return [
 			...allSteps(library, origins).flatMap((written) => stepNames(written, names)),
 			...flowNames(library, origins, names),

@@ -2,10 +2,12 @@
 export { default as CauseBehind } from '$lib/ui/step/CauseBehind.svelte';
 export { default as NothingLeft } from '$lib/ui/step/NothingLeft.svelte';
 export { default as PowerGate } from '$lib/ui/step/PowerGate.svelte';
+export { default as ProcedureDone } from '$lib/ui/step/ProcedureDone.svelte';
 export { default as Proof } from '$lib/ui/step/Proof.svelte';
 export { default as ReceiverDrawing } from '$lib/ui/receiver/ReceiverDrawing.svelte';
 export { default as OwnSuspicion } from '$lib/ui/suspects/OwnSuspicion.svelte';
 export { default as SectionBars } from '$lib/ui/suspects/SectionBars.svelte';
 export { default as SuspectList } from '$lib/ui/suspects/SuspectList.svelte';
+export { default as Listening } from './Listening.svelte';
 export { default as PickUpCard } from './PickUpCard.svelte';
 export { default as StepPane } from './StepPane.svelte';

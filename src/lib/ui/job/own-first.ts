@@ -5,6 +5,7 @@ import type { OpenJob } from '$lib/ui/state/open-job.svelte.ts';
 export const hidesList = (job: OpenJob): boolean =>
 	bench.value.ownFirst &&
 	job.flow !== undefined &&
+	!job.procedure &&
 	!job.state.guesses.some(({ flow }) => flow === job.flow?.flow);
 
 /** The suspects by name, so that their order tells nothing. */

@@ -1,3 +1,4 @@
+import { termsIn } from '$lib/flow/glossary.ts';
 import { INSTRUMENTS } from '$lib/flow/terms.ts';
 import { labelOf, normalOf, outcomesOf } from '$lib/flow/evidence.ts';
 import { answerEffects, chanceNumber, whySuggested } from '$lib/flow/why.ts';
@@ -91,7 +92,8 @@ export function stepView(job: OpenJob, id: string) {
 	if (!resolved || !step || !trace) return undefined;
 	const instruments = job.state.intake?.instruments;
 	const way = step.ways[bestWay(step, instruments) ?? 0];
-	const suggested = job.suggestions.find((s) => s.id === id);
+	// A procedure moves nobody: there is nothing that an answer would do to the suspects.
+	const suggested = job.procedure ? undefined : job.suggestions.find((s) => s.id === id);
 	const parts = suggested && !hidesList(job) ? whySuggested(trace, suggested) : undefined;
 	const effects = suggested ? answerEffects(trace, suggested) : [];
 	const place = 'at' in step && step.at ? job.where(step.at) : undefined;
@@ -106,6 +108,7 @@ export function stepView(job: OpenJob, id: string) {
 			minutes: step.minutes,
 			normal: normalWords(job, step),
 			cautions: cautionsOf(job, step),
+			words: termsIn(job.library.glossary ?? {}, [step.title, step.text].join(' ')),
 			...(parts ? { parts } : {}),
 			...(place ? { place } : {}),
 			...(way?.text ? { wayText: way.text } : {})

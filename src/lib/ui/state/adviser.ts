@@ -32,10 +32,16 @@ export function keepFirst(shown: Ranking, whole: Ranking): Ranking {
 	return { ...whole, checks: [...first, ...whole.checks.filter((check) => check.id !== id)] };
 }
 
+/** The same standings, the same bench and the same checks are the same question. */
+const keyOf = ({ standings, repairs, checks, now }: AdviceQuestion): string =>
+	JSON.stringify([standings, repairs, checks.map(({ id, late, minutes }) => [id, late, minutes]), now]);
+
 /** Asks the worker, and does its work itself where the browser refuses one or it fails. */
 export class Adviser {
 	#worker: Searcher | undefined;
 	#asked = 0;
+	/** What was shown before: undo leads back to the very same step, however busy the machine was then and is now. */
+	readonly #shown = new Map<string, Promise<Advised>>();
 	readonly #waiting = new Map<number, Waiting>();
 
 	/** @param start gives the worker; nothing, or an error, where the browser refuses one */
@@ -53,7 +59,14 @@ export class Adviser {
 		this.#worker.onerror = () => this.#fail();
 	}
 
-	async ask(question: AdviceQuestion): Promise<Advised> {
+	ask(question: AdviceQuestion): Promise<Advised> {
+		const key = keyOf(question);
+		const advised = this.#shown.get(key) ?? this.#search(question);
+		this.#shown.set(key, advised);
+		return advised;
+	}
+
+	async #search(question: AdviceQuestion): Promise<Advised> {
 		if (!this.#worker) return { now: lookAheadFully(question) };
 		const id = ++this.#asked;
 		const whole = new Promise<Ranking>((settle) =>

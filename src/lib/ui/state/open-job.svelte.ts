@@ -10,6 +10,7 @@ import { powerGate, stepOfState } from '$lib/flow/compile.ts';
 import { nameOf, reasonsFor } from '$lib/flow/explain.ts';
 import type { Library } from '$lib/flow/library.ts';
 import type { Power } from '$lib/flow/machine-types.ts';
+import { proceduresFor } from '$lib/flow/match.ts';
 import { flowFits } from '$lib/flow/resolve.ts';
 import type { Provoked } from '$lib/flow/terms.ts';
 import { beginsWith, wouldChange } from '$lib/flow/standing-words.ts';
@@ -19,6 +20,7 @@ import { causeGate, listening, offersFor } from '$lib/job/after-repair.ts';
 import { jobDoubts } from '$lib/job/doubts.ts';
 import type { EventData, EventKind, JobEvent } from '$lib/job/events.ts';
 import { replay, reopened } from '$lib/job/replay.ts';
+import { rowOf } from '$lib/job/row.ts';
 import { contextOf, stateOf, stepPower } from '$lib/job/run.ts';
 import { ledgerWord } from '$lib/job/ledger.ts';
 import { situationIn, traceIn } from '$lib/job/shared-evidence.ts';
@@ -61,7 +63,13 @@ export class OpenJob {
 	/** How many searches came after their state was shown. */
 	#late = $state(0);
 
-	constructor(id: string, store: JobStore, library: Library) {
+	/** @param trial the job is played to try a flow: no other page knows of it */
+	constructor(
+		id: string,
+		store: JobStore,
+		library: Library,
+		readonly trial = false
+	) {
 		this.id = id;
 		this.#store = store;
 		this.library = library;
@@ -71,7 +79,8 @@ export class OpenJob {
 	async open(): Promise<void> {
 		// The valve data come while the log is read.
 		[{ whereIs: this.#whereIs }] = await Promise.all([import('$lib/flow/where.ts'), this.#read()]);
-		this.leftAt = this.#events.at(-1)?.at ?? '';
+		// A log taken in from another bench need not end with its newest entry.
+		this.leftAt = rowOf(this.#events).updated;
 		this.differences = differencesFrom(this.library, this.state);
 		const asLeft = stillHere(this.id, Date.now());
 		const off = this.#events.length > 0 && !asLeft ? reopened(this.state) : undefined;
@@ -123,6 +132,7 @@ export class OpenJob {
 		const state = this.#play(events, this.#snapshots);
 		const flow = openRun(state)?.flow;
 		const trace = flow === undefined ? undefined : traceIn(state, flow);
+		if (trace?.resolved.flow.procedure) return;
 		const situation = flow === undefined ? undefined : situationIn(state, flow);
 		if (!trace || !situation) return;
 		adviser ??= new Adviser(startWorker);
@@ -147,6 +157,9 @@ export class OpenJob {
 		this.flow ? traceIn(this.state, this.flow.flow) : undefined
 	);
 
+	/** Work in a fixed order: nothing is traced, and nobody is suspected. */
+	readonly procedure = $derived.by(() => this.resolved?.flow.procedure === true);
+
 	readonly suggestions: Suggestion[] = $derived.by(() => {
 		const situation = this.flow && situationIn(this.state, this.flow.flow);
 		if (!this.trace || !situation) return [];
@@ -162,7 +175,7 @@ export class OpenJob {
 	/** The suspect whose repair is proposed, where checking more would only cost time. */
 	readonly proposed: Standing | undefined = $derived.by(() => {
 		const advice = this.repair;
-		if (!advice?.stop || advice.repair === undefined || !this.trace) return undefined;
+		if (this.procedure || !advice?.stop || advice.repair === undefined || !this.trace) return undefined;
 		return suspectsOfRepair(this.trace, advice.repair)[0];
 	});
 
@@ -245,7 +258,30 @@ export class OpenJob {
 	/** Flows that this set can have at all, today. */
 	readonly fitting = $derived.by(() => {
 		const plan = this.library.plans[this.state.intake?.plan ?? ''];
-		return plan ? Object.values(this.library.flows).filter((flow) => flowFits(flow, plan)) : [];
+		const flows = Object.values(this.library.flows).filter(({ procedure }) => !procedure);
+		return plan ? flows.filter((flow) => flowFits(flow, plan)) : [];
+	});
+
+	/** Work in a fixed order that this set can be given, today. */
+	readonly procedures = $derived.by(() => {
+		const plan = this.library.plans[this.state.intake?.plan ?? ''];
+		return plan ? proceduresFor(this.library, plan) : [];
+	});
+
+	/** Every flow of this job that has not come to its end, the open one too. */
+	readonly inHand = $derived.by(() => {
+		const going = Object.values(this.state.flows).filter(
+			({ run }) => !['cured', 'unresolved'].includes(stateOf(run))
+		);
+		return going.map(({ flow, run }) => ({ id: flow, title: run.resolved.flow.title }));
+	});
+
+	/** The flow for what the last answer of a procedure has found, unless it is in hand already. */
+	readonly leadsTo = $derived.by(() => {
+		const last = this.procedure ? this.context?.answers.at(-1) : undefined;
+		const step = last && this.resolved?.steps[last.step];
+		const opens = step && 'outcomes' in step ? step.outcomes[last.outcome]?.opens : undefined;
+		return this.fitting.find(({ id }) => id === opens && !this.state.flows[id]);
 	});
 
 	/** Add one event; it counts once it is on disk. */
@@ -291,6 +327,12 @@ export class OpenJob {
 			return;
 		}
 		await this.#enter(flowId, plan.id, snapshot.hash);
+	}
+
+	/** Back to another flow of this job, as it was left. */
+	async turnTo(flowId: string): Promise<void> {
+		const known = own(this.state.flows, flowId);
+		if (known) await this.#enter(flowId, known.run.resolved.plan.id, known.hash);
 	}
 
 	/** The open flow stays the one that is traced, whatever was heard. */

@@ -1,5 +1,9 @@
-import address from './advice-worker.ts?worker&url';
+import advice from './advice-worker.ts?worker&url';
+import way from '../flow/way-worker.ts?worker&url';
+import type { WayFinder } from '../flow/work-out.ts';
 import type { Searcher } from './adviser.ts';
+import check from './check-worker.ts?worker&url';
+import type { Checker } from './check-files.ts';
 
 /** What browsers that demand trusted addresses ask for; the policy is named in the app's content rules. */
 interface TrustedTypes {
@@ -13,14 +17,15 @@ interface TrustedTypes {
 
 let trusted: ((url: string) => string) | undefined;
 
-/** The app's own worker and no other. */
+/** The app's own workers and no other. */
 function trust(url: string): string {
 	const { trustedTypes } = globalThis as { trustedTypes?: TrustedTypes };
 	if (!trustedTypes) return url;
 	trusted ??= (() => {
 		const policy = trustedTypes.createPolicy('app-worker', {
 			createScriptURL: (own) => {
-				if (own !== address) throw new TypeError('Only the worker of this app may be started.');
+				if (![advice, check, way].includes(own))
+					throw new TypeError('Only the workers of this app may be started.');
 				return own;
 			}
 		});
@@ -29,7 +34,15 @@ function trust(url: string): string {
 	return trusted(url);
 }
 
+const start = (address: string) => new Worker(trust(address), { type: 'module' });
+
 /** The worker that searches; `undefined` where there is none, as on a server. */
 export function startWorker(): Searcher | undefined {
-	return typeof Worker === 'undefined' ? undefined : new Worker(trust(address), { type: 'module' });
+	return typeof Worker === 'undefined' ? undefined : start(advice);
 }
+
+/** The worker that reads and checks files from outside. */
+export const startChecker = (): Checker => start(check);
+
+/** The worker that follows the advice through a whole flow. */
+export const startWayFinder = (): WayFinder => start(way);

@@ -8,7 +8,8 @@ const newId = () => {
 	const letters = crypto.getRandomValues(new Uint8Array(10));
 	return [...letters].map((byte) => 'abcdefghijkmnpqrstuvwxyz23456789'[byte % 32]).join('');
 };
-const clock = { now: () => Date.now(), newId };
+/** Time and chance, as a store asks for them. */
+export const world = { now: () => Date.now(), newId };
 
 /** SHA-256 of the page; there is none over plain http except on localhost. */
 export const digest = () => (globalThis.crypto.subtle as SubtleCrypto | undefined) ?? undefined;
@@ -23,10 +24,10 @@ let opened: Promise<OpenedStore> | undefined;
 
 async function open(): Promise<OpenedStore> {
 	const { openDexieStore } = await import('$lib/job/dexie-store.ts');
-	const found = await openDexieStore({ name: 'valvetrail', ...clock });
+	const found = await openDexieStore({ name: 'valvetrail', ...world });
 	if (found.ok) return { store: found.value };
 	const { memoryStore } = await import('$lib/job/memory-store.ts');
-	return { store: memoryStore(clock), hint: found.hint };
+	return { store: memoryStore(world), hint: found.hint };
 }
 
 export const openStore = (): Promise<OpenedStore> => (opened ??= open());

@@ -55,6 +55,21 @@ describe('advice beside the page', () => {
 		expect((await advised.later)?.checks[0]?.id).toBe(turned.checks[0]?.id);
 	});
 
+	test('the same question is answered as before: undo leads back to the step that was shown', async () => {
+		const { worker, asked, say } = puppet();
+		const adviser = new Adviser(() => worker, 5);
+		const asking = adviser.ask(question);
+		const turned = { ...whole, checks: [...whole.checks].reverse() };
+		say({ ranking: turned, done: false });
+		const before = await asking;
+		say({ ranking: whole, done: true });
+		const after = await adviser.ask(structuredClone(question));
+		expect(after.now.checks[0]?.id).toBe(before.now.checks[0]?.id);
+		expect((await after.later)?.checks[0]?.id).toBe(before.now.checks[0]?.id);
+		await adviser.ask({ ...question, standings: [0.9, 0.1] });
+		expect(asked).toHaveLength(2);
+	});
+
 	test('a worker that has said nothing yet is not waited for: one step is reckoned here', async () => {
 		const { worker } = puppet();
 		const { now } = await new Adviser(() => worker, 5).ask(question);

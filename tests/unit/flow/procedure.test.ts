@@ -1,0 +1,84 @@
+import { describe, expect, test } from 'vitest';
+import { suggest, type Situation } from '../../../src/lib/flow/advice.ts';
+import { matchFlows, proceduresFor } from '../../../src/lib/flow/match.ts';
+import { resolveFlow, type ResolvedFlow } from '../../../src/lib/flow/resolve.ts';
+import { trace } from '../../../src/lib/flow/trace.ts';
+import { INSTRUMENTS, type Instrument } from '../../../src/lib/flow/terms.ts';
+import { normalOf } from '../../../src/lib/flow/evidence.ts';
+import { shippedLibrary } from '../../library.ts';
+
+const library = shippedLibrary();
+const plans = Object.values(library.plans);
+const instruments = Object.keys(INSTRUMENTS) as Instrument[];
+
+const worked: [name: string, resolved: ResolvedFlow][] = plans.flatMap((plan) =>
+	proceduresFor(library, plan).map((flow): [string, ResolvedFlow] => [
+		`${flow.id} on ${plan.id}`,
+		resolveFlow(library, flow, plan)
+	])
+);
+
+/** The steps as they come up when each is answered as in a sound set. */
+function walked(resolved: ResolvedFlow): string[] {
+	const answered: { step: string; outcome: string }[] = [];
+	for (;;) {
+		const situation: Situation = { power: 'unplugged', answered, skipped: [], unavailable: [], instruments };
+		const first = suggest(trace(resolved, { answers: [], mended: [] }), situation)[0];
+		if (!first) return answered.map(({ step }) => step);
+		answered.push({ step: first.id, outcome: normalOf(first.step) });
+	}
+}
+
+describe('work in a fixed order', () => {
+	test('waking, both alignments and the closing tests are there', () => {
+		const ids = new Set(worked.map(([, { flow }]) => flow.id));
+		expect([...ids].sort()).toEqual(['align-am', 'align-fm', 'closing-tests', 'wake-after-storage']);
+	});
+
+	test.each(worked)('%s: every step comes, in the order of the author', (_, resolved) => {
+		const order = resolved.flow.opening.filter((id) => resolved.steps[id]);
+		const walk = walked(resolved);
+		expect([...walk].sort()).toEqual(Object.keys(resolved.steps).sort());
+		// What the last answer names by `next` comes at once; all else keeps its order.
+		const named = new Set(
+			Object.values(resolved.steps).flatMap((step) =>
+				'outcomes' in step ? [step.outcomes[normalOf(step)]?.next ?? ''] : []
+			)
+		);
+		const plain = (ids: string[]) => ids.filter((id) => !named.has(id));
+		expect(plain(walk)).toEqual(plain(order));
+	});
+
+	test.each(worked)(
+		'%s: nothing gets full mains before the limiter, nor the limiter before the cold checks',
+		(_, resolved) => {
+			if (resolved.flow.id !== 'wake-after-storage') return;
+			const powers = walked(resolved).map((id) => resolved.steps[id]?.power);
+			const rank = { unplugged: 0, limiter: 1, live: 2 } as const;
+			const ranks = powers.map((power) => rank[power ?? 'unplugged']);
+			expect(ranks).toEqual([...ranks].sort((a, b) => a - b));
+		}
+	);
+
+	test('a procedure is no complaint: what is heard never leads to one', () => {
+		for (const plan of plans)
+			expect(matchFlows(library, plan, {}).filter(({ flow }) => flow.procedure)).toEqual([]);
+	});
+
+	test('what is found on the way leads to a trace that exists and is no procedure', () => {
+		const opened = worked.flatMap(([, { steps }]) =>
+			Object.values(steps).flatMap((step) =>
+				'outcomes' in step ? Object.values(step.outcomes).flatMap(({ opens }) => opens ?? []) : []
+			)
+		);
+		expect(opened.length).toBeGreaterThan(0);
+		expect(opened.filter((id) => library.flows[id]?.procedure !== undefined || !library.flows[id])).toEqual(
+			[]
+		);
+	});
+
+	test('the current of exposed metal is asked for last', () => {
+		const closing = worked.filter(([, { flow }]) => flow.id === 'closing-tests');
+		expect(closing.map(([, resolved]) => walked(resolved).at(-1))).toEqual(closing.map(() => 'i-chas'));
+	});
+});
