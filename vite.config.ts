@@ -10,5 +10,6 @@ const project = (name: string) => ({
 
 export default defineConfig({
 	plugins: [flowsPlugin(), sveltekit()],
-	test: { projects: ['unit', 'published', 'cases'].map(project) }
+	// Every core: nothing else runs while the tests do.
+	test: { maxWorkers: '100%', projects: ['unit', 'published', 'cases'].map(project) }
 });
