@@ -31,7 +31,7 @@ describe('a log is played', () => {
 			'Job opened',
 			'Taken in: Table set, green dial',
 			'Flow opened: AM faint, FM plays',
-			'Set live on the mains',
+			'Set live, on full supply',
 			'Volts on the output grid'
 		]);
 		expect(state.trail.at(-1)).toMatchObject({
