@@ -42,7 +42,7 @@ export function countTo(base: Base, pin: number, side: Side): string | undefined
 	const fromFirst = pin <= (pins + 1) / 2;
 	const ordinal = ORDINALS[(fromFirst ? pin : pins + 1 - pin) - 1];
 	const clockwise = fromFirst === (side === 'wiring');
-	const from = order === 'thick-pins' ? `between the thick pins` : mark.replace(/,.*$/, '');
-	const start = order === 'thick-pins' ? `the middle ${from}` : from;
+	const byPair = order === 'thick-pins' || order === 'pair';
+	const start = byPair ? `the middle between pins ${pins} and 1` : mark.replace(/,.*$/, '');
 	return `${ordinal} ${clockwise ? 'clockwise' : 'anticlockwise'} from ${start}, seen from the ${side} side`;
 }

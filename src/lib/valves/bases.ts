@@ -7,9 +7,10 @@ export interface BaseShape {
 	pins: number;
 	/**
 	 * `gap`: evenly on a circle with one place left out between the last and the first; `mark`: evenly all round, counted from a
-	 * key, spigot or pip; `thick-pins`: the first and the last pin tell the way round; `contacts`: not numbered here.
+	 * key, spigot or pip; `thick-pins`: the first and the last pin tell the way round;
+	 * `pair`: so do they, by standing close together; `contacts`: not numbered here.
 	 */
-	order: 'gap' | 'mark' | 'thick-pins' | 'contacts';
+	order: 'gap' | 'mark' | 'thick-pins' | 'pair' | 'contacts';
 	/** What the first pin is counted from, as the eye and the finger find it. */
 	mark: string;
 	/** Pins that usually carry the heater; from memory. */
@@ -96,7 +97,7 @@ export const bases: Readonly<Record<Base, BaseShape>> = {
 		name: 'American 5-pin (UX5)',
 		american: '5-pin',
 		pins: 5,
-		order: 'thick-pins',
+		order: 'pair',
 		mark: 'the two heater pins, which are 1 and 5 and stand closer together than the rest',
 		heater: [1, 5],
 		basis: 'from memory'

@@ -47,6 +47,12 @@ describe('counting', () => {
 		expect(countTo('octal', 3, 'wiring')).toContain('third clockwise from the key of the centre spigot');
 	});
 
+	test('a base with five pins is counted from the middle of its close pair: none of its pins is thick', () => {
+		expect(countTo('UX5', 2, 'wiring')).toBe(
+			'second clockwise from the middle between pins 5 and 1, seen from the wiring side'
+		);
+	});
+
 	test('a pin that the base has not, and a side contact, are not counted', () => {
 		expect(countTo('B7G', 8, 'wiring')).toBeUndefined();
 		expect(countTo('B7G', 0, 'wiring')).toBeUndefined();
