@@ -110,6 +110,7 @@ test('a part that fails because of another: no power before its cause was looked
 	const worn = row.filter({ hasText: 'Output valve: gassy' }).first();
 	await worn.locator('summary').first().click();
 	await worn.getByRole('button', { name: 'Prove and change this part' }).click();
+	await expect(heading(page)).toHaveText('Prove it before the iron');
 	await onward(page, () => press(page, 'Repair without proof'));
 	await passGate(page);
 	await onward(page, () => press(page, 'Changed'));
