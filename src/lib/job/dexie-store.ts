@@ -4,7 +4,17 @@ import { copyOf } from './copy.ts';
 import { JobDatabase, type IndexedDb, type MetaRow } from './dexie-db.ts';
 import type { EventData, EventKind, EventOf, JobEvent } from './events.ts';
 import { byId } from './order.ts';
-import { describedRow, emptyRow, rowAfter, rowOf, rowsOf, type Description, type JobRow } from './row.ts';
+import {
+	describedRow,
+	emptyRow,
+	isOldRow,
+	rowAfter,
+	rowAnew,
+	rowOf,
+	rowsOf,
+	type Description,
+	type JobRow
+} from './row.ts';
 import type { Snapshot } from './snapshot.ts';
 import {
 	hashesOf,
@@ -63,6 +73,9 @@ function refusalOf(error: unknown): StoreRefusal {
 /** Form of the stored data; one more when an older program could no longer read them rightly. */
 const FORMAT = 1;
 
+/** Old rows made again in one transaction. */
+const OLD_AT_ONCE = 200;
+
 class NewerDataError extends Error {
 	override readonly name = 'NewerDataError';
 }
@@ -82,6 +95,8 @@ class DexieStore implements JobStore {
 	readonly keeps = true;
 	readonly #db: JobDatabase;
 	readonly #world: StoreWorld;
+	/** Rows are put right once for each page. */
+	#settling: Promise<void> | undefined;
 
 	constructor(db: JobDatabase, world: StoreWorld) {
 		this.#db = db;
@@ -147,8 +162,8 @@ class DexieStore implements JobStore {
 		return this.#again(() => this.#write(() => this.#bench()));
 	}
 
-	start(): Promise<Kept<EventOf<'started'>>> {
-		return this.append(this.#world.newId(), 'started', {});
+	start(like?: string): Promise<Kept<EventOf<'started'>>> {
+		return this.append(this.#world.newId(), 'started', like === undefined ? {} : { like });
 	}
 
 	async append<Kind extends EventKind>(
@@ -175,7 +190,8 @@ class DexieStore implements JobStore {
 			if (!(await flows.get(hash))) throw new Error(`The flow ${hash} has to be kept before it is opened.`);
 		await events.add(event as JobEvent);
 		const row = await jobs.get(job);
-		const before = row?.events === log.length ? row : log.length ? rowOf(log) : emptyRow(job);
+		const before =
+			row?.events === log.length && !isOldRow(row) ? row : log.length ? rowOf(log) : emptyRow(job);
 		await jobs.put(rowAfter(before, event as JobEvent));
 		return event;
 	}
@@ -186,9 +202,32 @@ class DexieStore implements JobStore {
 
 	/** The rows as they stand; where they do not account for every event, all are made again. */
 	async jobs(): Promise<JobRow[]> {
+		await this.#settled();
+		return this.#again(() => this.#rows());
+	}
+
+	async #settled(): Promise<void> {
 		if (!(await this.#again(() => this.#accounted())))
 			await this.#again(() => this.#write(() => this.#rebuild()));
-		return this.#again(() => this.#rows());
+		await this.#renewOldRows();
+	}
+
+	/** Rows that an older program has written, made again a few at a time so that nothing else has to wait for long. */
+	async #renewOldRows(): Promise<void> {
+		const old = await this.#again(() => this.#db.jobs.filter(isOldRow).primaryKeys());
+		for (let from = 0; from < old.length; from += OLD_AT_ONCE) {
+			const some = old.slice(from, from + OLD_AT_ONCE);
+			await this.#again(() => this.#write(() => this.#renew(some)));
+		}
+	}
+
+	/** Within a transaction. */
+	async #renew(jobs: readonly string[]): Promise<void> {
+		for (const job of jobs) {
+			const row = await this.#db.jobs.get(job);
+			const log = await this.#db.eventsOf(job).toArray();
+			if (row && isOldRow(row)) await this.#db.jobs.put(rowAnew(row, log));
+		}
 	}
 
 	async #accounted(): Promise<boolean> {
@@ -219,7 +258,9 @@ class DexieStore implements JobStore {
 		return this.#watch(() => this.events(job), callback);
 	}
 
+	/** The rows are shown as they stand; what has to be made again comes after. */
 	watchJobs(callback: (rows: JobRow[]) => void): () => void {
+		this.#settling ??= this.#settled().catch(() => undefined);
 		return this.#watch(() => this.#rows(), callback);
 	}
 

@@ -14,6 +14,8 @@ import {
 	CAUSE,
 	HISTORY,
 	PART_WAS,
+	PHASE_WORDS,
+	PHASES,
 	RESULTS,
 	SYMPTOM_NOW,
 	TESTED,
@@ -93,12 +95,22 @@ const Calculated = z.strictObject({
 	step: Id.exactOptional()
 });
 
+/** Jobs by suspect: more than these are no bench of one person. */
+const Counts = z
+	.record(Id, z.number().int().min(1).max(9999))
+	.refine((counts) => Object.keys(counts).length <= 1000, {
+		error: 'more than 1,000 causes of one complaint cannot be read'
+	});
+
 const flow = { flow: Id };
 const step = { flow: Id, step: Id };
 
 /** Data of each kind of event. */
 export const DATA = {
-	started: z.strictObject({ copyOf: z.string().max(100).exactOptional() }),
+	started: z.strictObject({
+		copyOf: z.string().max(100).exactOptional(),
+		like: z.string().max(100).exactOptional()
+	}),
 	intake: Intake,
 	'flow-opened': z.strictObject({
 		flow: Id,
@@ -147,7 +159,13 @@ export const DATA = {
 	resolved: z.strictObject({ step: Id, keep: Ref }),
 	'gave-up': z.strictObject(flow),
 	'went-on': z.strictObject(flow),
-	closed: z.strictObject({ result: z.enum(keysOf(RESULTS)), note: Text.exactOptional() })
+	closed: z.strictObject({ result: z.enum(keysOf(RESULTS)), note: Text.exactOptional() }),
+	phase: z.strictObject({
+		phase: z.enum(keysOf(PHASES)),
+		state: z.enum(keysOf(PHASE_WORDS)),
+		reason: Text.exactOptional()
+	}),
+	experience: z.strictObject({ ...flow, proved: Counts, untested: Counts })
 } satisfies { [Kind in EventKind]: z.ZodType<EventData[Kind]> };
 
 export const EVENT_KINDS = keysOf(DATA) as EventKind[];

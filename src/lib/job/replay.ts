@@ -10,6 +10,7 @@ import { changeOnTheWay, testPart } from './ledger.ts';
 import { withLessons } from './lessons.ts';
 import { machineEventOf, misplaced, outcomeOf, type Move } from './machine-event.ts';
 import { onceFor } from './once.ts';
+import { sayPhase } from './phase-said.ts';
 import { inOrder } from './order.ts';
 import { contextOf, send, startRun, stateOf } from './run.ts';
 import { snapshotOf } from './snapshot.ts';
@@ -157,7 +158,9 @@ const FREE: readonly EventKind[] = [
 	'cause-sought',
 	'heard',
 	'guessed',
-	'part-tested'
+	'part-tested',
+	'phase',
+	'experience'
 ];
 
 /** Lines of no machine; a part changed outside a flow is one too. */
@@ -176,6 +179,8 @@ function undoEntry(state: JobState, target: string): Played {
 		heard: left(state.heard),
 		causes: left(state.causes),
 		guesses: left(state.guesses),
+		phases: left(state.phases),
+		experience: left(state.experience),
 		ledger: left(state.ledger)
 	};
 	return {
@@ -228,7 +233,11 @@ const HANDLERS: { [Kind in EventKind]: Handler<Kind> } = {
 	resolved: (state) => ({ state }),
 	'gave-up': move,
 	'went-on': move,
-	closed: (state, { data }) => ({ state: { ...state, closed: data } })
+	closed: (state, { data }) => ({ state: { ...state, closed: data } }),
+	phase: sayPhase,
+	experience: (state, { id: event, data }, order) => ({
+		state: { ...state, experience: [...state.experience, { event, order, ...data }] }
+	})
 };
 
 /** Whether something was measured on a part, and noted, or the part was tested. */

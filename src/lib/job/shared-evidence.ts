@@ -1,5 +1,6 @@
 import type { Situation } from '../flow/advice.ts';
 import type { Answer } from '../flow/machine-types.ts';
+import { hasJobs } from '../flow/own-jobs.ts';
 import type { ResolvedFlow } from '../flow/resolve.ts';
 import { trace, type Evidence, type Mended, type Trace } from '../flow/trace.ts';
 import type { EventData } from './events.ts';
@@ -108,11 +109,13 @@ export function evidenceFor(
 		}));
 	const { instruments, service, history } = state.intake ?? {};
 	const ledger = ledgerUpTo(state, upTo);
+	const jobs = state.experience.findLast(({ flow, order }) => flow === resolved.flow.id && order <= upTo);
 	return {
 		answers: facts.map(({ answer }) => answer),
 		mended,
 		...(history?.length ? { history } : {}),
 		...(ledger.length ? { ledger } : {}),
+		...(jobs && hasJobs(jobs) ? { ownJobs: { proved: jobs.proved, untested: jobs.untested } } : {}),
 		...(instruments ? { instruments } : {}),
 		...(service ? { service } : {})
 	};
