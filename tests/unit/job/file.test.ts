@@ -58,6 +58,8 @@ function everything(): Log {
 	all.add('cause-sought', { flow: FLOW, part: 'cc-leak', result: 'found', found: 'Grid leak open' });
 	all.add('heard', { bands: { am: 'weak', fm: 'good' } });
 	all.add('guessed', { flow: FLOW, suspect: 'cc-leak', text: 'it runs hot' });
+	all.add('phase', { phase: 'alignment', state: 'not-needed', reason: 'The dial is right' });
+	all.add('experience', { flow: FLOW, proved: { 'cc-leak': 3, 'socket@output': 1 }, untested: {} });
 	all.add('gave-up', { flow: FLOW });
 	all.add('went-on', { flow: FLOW });
 	all.add('closed', { result: 'not-mended', note: 'waits for a coil' });
