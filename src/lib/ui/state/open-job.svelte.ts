@@ -11,6 +11,7 @@ import { nameOf, reasonsFor } from '$lib/flow/explain.ts';
 import type { Library } from '$lib/flow/library.ts';
 import type { Power } from '$lib/flow/machine-types.ts';
 import { proceduresFor } from '$lib/flow/match.ts';
+import { hasJobs } from '$lib/flow/own-jobs.ts';
 import { flowFits } from '$lib/flow/resolve.ts';
 import type { Provoked } from '$lib/flow/terms.ts';
 import { beginsWith, wouldChange } from '$lib/flow/standing-words.ts';
@@ -19,6 +20,7 @@ import type { whereIs, Where } from '$lib/flow/where.ts';
 import { causeGate, listening, offersFor } from '$lib/job/after-repair.ts';
 import { jobDoubts } from '$lib/job/doubts.ts';
 import type { EventData, EventKind, JobEvent } from '$lib/job/events.ts';
+import { ownJobsFor } from '$lib/job/experience.ts';
 import { replay, reopened } from '$lib/job/replay.ts';
 import { rowOf } from '$lib/job/row.ts';
 import { contextOf, stateOf, stepPower } from '$lib/job/run.ts';
@@ -31,6 +33,7 @@ import { hashesOf, type JobStore } from '$lib/job/store.ts';
 import { describe } from '$lib/job/summary.ts';
 import { standingNumber, standingWord, type Ranking } from '$lib/suspects/index.ts';
 import { Adviser } from './adviser.ts';
+import { bench } from './bench.svelte.ts';
 import { startWorker } from './start-worker.ts';
 import { markLeft, stillHere } from './visit.ts';
 import { digest } from './world.ts';
@@ -327,7 +330,17 @@ export class OpenJob {
 			return;
 		}
 		await this.#enter(flowId, plan.id, snapshot.hash);
+		if (bench.value.ownJobs && !this.trial && !flow.procedure) await this.letInOwnJobs(flowId);
 	}
+
+	/** Own closed jobs with this complaint count in it, as they stand today. */
+	async letInOwnJobs(flow: string): Promise<void> {
+		const jobs = ownJobsFor(await this.#store.jobs(), flow, this.id);
+		if (hasJobs(jobs)) await this.add('experience', { flow, ...jobs });
+	}
+
+	/** They count no more. */
+	leaveOutOwnJobs = (flow: string) => this.add('experience', { flow, proved: {}, untested: {} });
 
 	/** Back to another flow of this job, as it was left. */
 	async turnTo(flowId: string): Promise<void> {
