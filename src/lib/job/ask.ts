@@ -98,7 +98,7 @@ function complaintLines(state: JobState, plan: Plan | undefined): AskLine[] {
 function benchLines({ intake }: JobState): AskLine[] {
 	const { meter, mains, instruments = [] } = intake ?? {};
 	const line = (text: string, weight: number): AskLine => ({ part: 'bench', text, weight });
-	const names = instruments.map((name) => lowerFirst(INSTRUMENTS[name]));
+	const names = instruments.map((name) => lowerFirst(INSTRUMENTS[name]).replace(/^A /, 'a '));
 	return [
 		line(
 			`Meter: ${meter === undefined ? 'input resistance not known' : `${printQuantity(meter, 'ohm')} on volts`}`,

@@ -46,8 +46,10 @@ function stepsOf(runs: readonly FlowRun[], only: (power: string) => boolean = ()
 	for (const { run } of runs) {
 		const { answers, unavailable } = contextOf(run);
 		const known = new Set([...answers, ...unavailable].map(({ step }) => step));
-		for (const [id, { power }] of Object.entries(run.resolved.steps))
-			if (only(power)) known.has(id) ? told++ : left++;
+		const steps = Object.entries(run.resolved.steps).filter(([, { power }]) => only(power));
+		const done = steps.filter(([id]) => known.has(id)).length;
+		told += done;
+		left += steps.length - done;
 	}
 	return { told, left };
 }

@@ -20,7 +20,6 @@ import type { whereIs, Where } from '$lib/flow/where.ts';
 import { causeGate, listening, offersFor } from '$lib/job/after-repair.ts';
 import { jobDoubts } from '$lib/job/doubts.ts';
 import type { EventData, EventKind, JobEvent } from '$lib/job/events.ts';
-import { ownJobsFor } from '$lib/job/experience.ts';
 import { replay, reopened } from '$lib/job/replay.ts';
 import { rowOf } from '$lib/job/row.ts';
 import { contextOf, stateOf, stepPower } from '$lib/job/run.ts';
@@ -335,6 +334,7 @@ export class OpenJob {
 
 	/** Own closed jobs with this complaint count in it, as they stand today. */
 	async letInOwnJobs(flow: string): Promise<void> {
+		const { ownJobsFor } = await import('$lib/job/experience.ts');
 		const jobs = ownJobsFor(await this.#store.jobs(), flow, this.id);
 		if (hasJobs(jobs)) await this.add('experience', { flow, ...jobs });
 	}
