@@ -37,29 +37,28 @@ async function clean(page: Page) {
 	expect(violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(' ')}`)).toEqual([]);
 }
 
-test('of thousands of jobs twenty are drawn, a search finds the one by note, part or number, and more are shown on demand', async ({
+test('of many jobs twenty are drawn, a search finds the one by note, part or number, and more are shown on demand', async ({
 	page,
 	complaints
 }) => {
 	test.slow();
 	await page.goto('./');
 	await expect(jobs(page)).toContainText('No job in this browser yet');
-	await seed(page, manyJobs(3000));
+	await seed(page, manyJobs(1200));
 	await page.reload();
 	await expect(rows(page)).toHaveCount(20);
-	await find(page).fill('cracked knob number 2950');
-	await expect(jobs(page).getByRole('status')).toHaveText('1 of 3,000 jobs');
+	await find(page).fill('cracked knob number 1150');
+	await expect(jobs(page).getByRole('status')).toHaveText('1 of 1,200 jobs');
 	await expect(rows(page)).toHaveCount(1);
-	await expect(rows(page)).toContainText('Set 2951');
-	// 777, 1777 and 2777; the valve is known by the kind of set.
+	await expect(rows(page)).toContainText('Set 1151');
+	// The valve is known by the kind of set.
 	await find(page).fill('ecc85 set 777');
-	await expect(rows(page)).toHaveCount(3);
-	await expect(rows(page).filter({ hasText: 'Set 777' })).toHaveCount(1);
+	await expect(rows(page)).toHaveCount(1);
 	await find(page).fill('');
 	await jobs(page).getByRole('radio', { name: 'Open' }).check();
-	await expect(jobs(page).getByRole('status')).toHaveText('150 of 3,000 jobs');
-	await page.getByRole('button', { name: 'Show 50 more of 130' }).click();
-	await expect(rows(page)).toHaveCount(70);
+	await expect(jobs(page).getByRole('status')).toHaveText('60 of 1,200 jobs');
+	await page.getByRole('button', { name: 'Show 40 more of 40' }).click();
+	await expect(rows(page)).toHaveCount(60);
 	await find(page).fill('no such words');
 	await expect(jobs(page)).toContainText('No job holds these words');
 	expect(complaints).toEqual([]);

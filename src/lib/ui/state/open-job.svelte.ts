@@ -20,8 +20,8 @@ import type { whereIs, Where } from '$lib/flow/where.ts';
 import { causeGate, listening, offersFor } from '$lib/job/after-repair.ts';
 import { jobDoubts } from '$lib/job/doubts.ts';
 import type { EventData, EventKind, JobEvent } from '$lib/job/events.ts';
+import { latestAt } from '$lib/job/order.ts';
 import { replay, reopened } from '$lib/job/replay.ts';
-import { rowOf } from '$lib/job/row.ts';
 import { contextOf, stateOf, stepPower } from '$lib/job/run.ts';
 import { ledgerWord } from '$lib/job/ledger.ts';
 import { situationIn, traceIn } from '$lib/job/shared-evidence.ts';
@@ -81,8 +81,7 @@ export class OpenJob {
 	async open(): Promise<void> {
 		// The valve data come while the log is read.
 		[{ whereIs: this.#whereIs }] = await Promise.all([import('$lib/flow/where.ts'), this.#read()]);
-		// A log taken in from another bench need not end with its newest entry.
-		this.leftAt = rowOf(this.#events).updated;
+		this.leftAt = latestAt(this.#events);
 		this.differences = differencesFrom(this.library, this.state);
 		const asLeft = stillHere(this.id, Date.now());
 		const off = this.#events.length > 0 && !asLeft ? reopened(this.state) : undefined;
