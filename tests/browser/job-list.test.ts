@@ -37,7 +37,7 @@ async function clean(page: Page) {
 	expect(violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(' ')}`)).toEqual([]);
 }
 
-test('of many jobs twenty are drawn, a search finds the one by note, part or number, and more are shown on demand', async ({
+test('of many jobs ten are drawn, a search finds the one by note, part or number, and more are shown on demand', async ({
 	page,
 	complaints
 }) => {
@@ -46,7 +46,7 @@ test('of many jobs twenty are drawn, a search finds the one by note, part or num
 	await expect(jobs(page)).toContainText('No job in this browser yet');
 	await seed(page, manyJobs(1200));
 	await page.reload();
-	await expect(rows(page)).toHaveCount(20);
+	await expect(rows(page)).toHaveCount(10);
 	await find(page).fill('cracked knob number 1150');
 	await expect(jobs(page).getByRole('status')).toHaveText('1 of 1,200 jobs');
 	await expect(rows(page)).toHaveCount(1);
@@ -57,7 +57,7 @@ test('of many jobs twenty are drawn, a search finds the one by note, part or num
 	await find(page).fill('');
 	await jobs(page).getByRole('radio', { name: 'Open' }).check();
 	await expect(jobs(page).getByRole('status')).toHaveText('60 of 1,200 jobs');
-	await page.getByRole('button', { name: 'Show 40 more of 40' }).click();
+	await page.getByRole('button', { name: 'Show 50 more of 50' }).click();
 	await expect(rows(page)).toHaveCount(60);
 	await find(page).fill('no such words');
 	await expect(jobs(page)).toContainText('No job holds these words');
@@ -82,7 +82,7 @@ test('rows that an older program wrote are made again from their events, and are
 		opened.result.close();
 	});
 	await page.reload();
-	await expect(rows(page)).toHaveCount(20);
+	await expect(rows(page)).toHaveCount(10);
 	await find(page).fill('knob number 50');
 	await expect(rows(page)).toHaveCount(1);
 	await expect(rows(page)).toContainText('Set 51');

@@ -13,9 +13,11 @@ export interface Names {
 	plans: ReadonlyMap<string, string>;
 	flows: ReadonlyMap<string, string>;
 	suspects: ReadonlyMap<string, string>;
+	/** Stages and lines, by id: where a suspect stands. */
+	places: ReadonlyMap<string, string>;
 }
 
-export const noNames: Names = { plans: new Map(), flows: new Map(), suspects: new Map() };
+export const noNames: Names = { plans: new Map(), flows: new Map(), suspects: new Map(), places: new Map() };
 
 /** Titles, valve types, parts and failures of a library. */
 export function namesOf({ plans, flows, suspects }: Library): Names {
@@ -30,15 +32,20 @@ export function namesOf({ plans, flows, suspects }: Library): Names {
 		flows: new Map(Object.values(flows).map(({ id, title }) => [id, title])),
 		suspects: new Map(
 			[...Object.entries(suspects), ...own].map(([id, { part, failure }]) => [id, `${part}: ${failure}`])
+		),
+		places: new Map(
+			Object.values(plans).flatMap(({ stages, lines }) =>
+				Object.entries({ ...stages, ...lines }).map(([id, { title }]): [string, string] => [id, title])
+			)
 		)
 	};
 }
 
 /** A suspect as it is called; by its id where the library knows it no more. */
-export function suspectWords({ suspects }: Names, id: string): string {
+export function suspectWords({ suspects, places }: Names, id: string): string {
 	const [family = id, place] = id.split('@');
 	const name = suspects.get(family) ?? family.replaceAll('-', ' ');
-	return place === undefined ? name : `${name} (${place.replaceAll('-', ' ')})`;
+	return place === undefined ? name : `${name} (${places.get(place) ?? place.replaceAll('-', ' ')})`;
 }
 
 /** Lower case, without accents: `Röhre` is found by `rohre`. */
