@@ -1,16 +1,20 @@
 import Dexie, { liveQuery, type PromiseExtended } from 'dexie';
 import type { Library } from '../flow/library.ts';
 import { copyOf } from './copy.ts';
-import { JobDatabase, type IndexedDb, type MetaRow } from './dexie-db.ts';
+import { JobDatabase, LOOSE, type IndexedDb, type MetaRow } from './dexie-db.ts';
 import type { EventData, EventKind, EventOf, JobEvent } from './events.ts';
 import { byId } from './order.ts';
 import { describedRow, emptyRow, rowAfter, rowOf, rowsOf, type Description, type JobRow } from './row.ts';
+import type { KeptPicture } from './picture.ts';
 import type { Snapshot } from './snapshot.ts';
 import {
 	hashesOf,
+	isCrowded,
 	isGone,
 	latestFirst,
+	LOOSE_FOR,
 	nextEvent,
+	picturesIn,
 	refusal,
 	type Appended,
 	type Imported,
@@ -45,6 +49,7 @@ function refusalOf(error: unknown): StoreRefusal {
 	if (named(error, 'QuotaExceededError')) return refusal('full');
 	if (named(error, 'NewerDataError')) return refusal('newer');
 	if (named(error, 'GoneError')) return refusal('gone');
+	if (named(error, 'ManyError')) return refusal('many');
 	if (
 		named(
 			error,
@@ -69,6 +74,10 @@ class NewerDataError extends Error {
 
 class GoneError extends Error {
 	override readonly name = 'GoneError';
+}
+
+class ManyError extends Error {
+	override readonly name = 'ManyError';
 }
 
 const withDate = (row: JobRow, date: MetaRow | undefined): JobRow =>
@@ -109,8 +118,8 @@ class DexieStore implements JobStore {
 	}
 
 	#write<Value>(work: () => PromiseLike<Value>): PromiseLike<Value> {
-		const { events, jobs, flows, meta } = this.#db;
-		return this.#db.transaction('rw', events, jobs, flows, meta, work);
+		const { events, jobs, flows, pictures, meta } = this.#db;
+		return this.#db.transaction('rw', [events, jobs, flows, pictures, meta], work);
 	}
 
 	/** Within a transaction: the bench's name, made on first use. */
@@ -140,6 +149,7 @@ class DexieStore implements JobStore {
 			const format = await meta.get('format');
 			if (Number(format?.value ?? FORMAT) > FORMAT) throw new NewerDataError();
 			await meta.put({ key: 'format', value: FORMAT });
+			await this.#db.dropLoose(this.#world.now() - LOOSE_FOR);
 		}) as Promise<void>;
 	}
 
@@ -173,6 +183,7 @@ class DexieStore implements JobStore {
 		const event = nextEvent(log, { job, bench, seq, now: this.#world.now() }, kind, data);
 		for (const hash of hashesOf([event as JobEvent]))
 			if (!(await flows.get(hash))) throw new Error(`The flow ${hash} has to be kept before it is opened.`);
+		for (const hash of picturesIn([event as JobEvent])) await this.#name(hash);
 		await events.add(event as JobEvent);
 		const row = await jobs.get(job);
 		const before = row?.events === log.length ? row : log.length ? rowOf(log) : emptyRow(job);
@@ -244,6 +255,35 @@ class DexieStore implements JobStore {
 		const hashes = hashesOf(await this.events(job));
 		const rows = await this.#again(() => this.#db.flows.bulkGet(hashes));
 		return Object.fromEntries(rows.flatMap((row) => (row ? [[row.hash, row.library]] : [])));
+	}
+
+	keepPicture(job: string, picture: KeptPicture): Promise<Kept<void>> {
+		return this.#kept(() =>
+			this.#write(async () => {
+				const log = await this.#db.eventsOf(job).toArray();
+				if (log.length === 0) throw new GoneError();
+				if (isCrowded(log, picture.hash)) throw new ManyError();
+				if ((await this.#db.pictures.where('hash').equals(picture.hash).count()) > 0) return;
+				await this.#db.pictures.add(picture);
+				await this.#db.meta.put({ key: LOOSE + picture.hash, value: this.#world.now() });
+			})
+		);
+	}
+
+	/** Within a transaction: from now on an event names this picture. */
+	#name(hash: string): PromiseExtended<void> {
+		return this.#db.pictures
+			.where('hash')
+			.equals(hash)
+			.count()
+			.then((count) => {
+				if (count === 0) throw new Error(`The picture ${hash} has to be kept before it is named.`);
+				return this.#db.meta.delete(LOOSE + hash);
+			});
+	}
+
+	picture(hash: string): Promise<KeptPicture | undefined> {
+		return this.#again(() => this.#db.pictures.get(hash));
 	}
 
 	describe(job: string, description: Description): Promise<Kept<void>> {

@@ -3,12 +3,15 @@ import { copyOf } from './copy.ts';
 import type { EventData, EventKind, EventOf, JobEvent } from './events.ts';
 import { byId } from './order.ts';
 import { describedRow, emptyRow, rowAfter, rowOf, type Description, type JobRow } from './row.ts';
+import type { KeptPicture } from './picture.ts';
 import type { Snapshot } from './snapshot.ts';
 import {
 	hashesOf,
+	isCrowded,
 	isGone,
 	latestFirst,
 	nextEvent,
+	picturesIn,
 	refusal,
 	type Appended,
 	type Imported,
@@ -29,6 +32,7 @@ class MemoryStore implements JobStore {
 	#logs = new Map<string, readonly JobEvent[]>();
 	#rows = new Map<string, JobRow>();
 	#flows = new Map<string, Library>();
+	#pictures = new Map<string, KeptPicture>();
 	#exported = new Map<string, string>();
 	#watchers = new Set<() => void>();
 
@@ -60,6 +64,8 @@ class MemoryStore implements JobStore {
 		const event = nextEvent(log, stamp, kind, structuredClone(data));
 		const missing = hashesOf([event as JobEvent]).find((hash) => !this.#flows.has(hash));
 		if (missing) throw new Error(`The flow ${missing} has to be kept before it is opened.`);
+		const unkept = picturesIn([event as JobEvent]).find((hash) => !this.#pictures.has(hash));
+		if (unkept) throw new Error(`The picture ${unkept} has to be kept before it is named.`);
 		this.#seq += 1;
 		this.#logs.set(job, [...log, event as JobEvent]);
 		this.#rows.set(job, rowAfter(this.#rows.get(job) ?? emptyRow(job), event as JobEvent));
@@ -105,6 +111,18 @@ class MemoryStore implements JobStore {
 		return structuredClone(Object.fromEntries(kept) as Record<string, Library>);
 	}
 
+	async keepPicture(job: string, picture: KeptPicture): Promise<Kept<void>> {
+		const log = this.#logs.get(job) ?? [];
+		if (log.length === 0) return refusal('gone');
+		if (isCrowded(log, picture.hash)) return refusal('many');
+		if (!this.#pictures.has(picture.hash)) this.#pictures.set(picture.hash, structuredClone(picture));
+		return done(undefined);
+	}
+
+	async picture(hash: string): Promise<KeptPicture | undefined> {
+		return structuredClone(this.#pictures.get(hash));
+	}
+
 	async describe(job: string, description: Description): Promise<Kept<void>> {
 		const row = this.#rows.get(job);
 		if (row) this.#rows.set(job, describedRow(row, description));
@@ -133,12 +151,14 @@ class MemoryStore implements JobStore {
 	}
 
 	async purge(job: string): Promise<Kept<void>> {
-		const gone = hashesOf(this.#logs.get(job) ?? []);
+		const log = this.#logs.get(job) ?? [];
 		this.#logs.delete(job);
 		this.#rows.delete(job);
 		this.#exported.delete(job);
-		const named = new Set(hashesOf([...this.#logs.values()].flat()));
-		for (const hash of gone) if (!named.has(hash)) this.#flows.delete(hash);
+		const left = [...this.#logs.values()].flat();
+		const named = new Set([...hashesOf(left), ...picturesIn(left)]);
+		for (const hash of hashesOf(log)) if (!named.has(hash)) this.#flows.delete(hash);
+		for (const hash of picturesIn(log)) if (!named.has(hash)) this.#pictures.delete(hash);
 		this.#changed();
 		return done(undefined);
 	}

@@ -10,7 +10,8 @@ import { FORMAT, LARGEST_FILE, VERSION } from './file.ts';
 import { inOrder } from './order.ts';
 import { replay } from './replay.ts';
 import { own } from './state.ts';
-import { matchesHash, type Digest } from './snapshot.ts';
+import type { Digest } from './hash.ts';
+import { matchesHash } from './snapshot.ts';
 import { hashesOf, type JobFile } from './store.ts';
 
 // No code is made at run time: the page's policy forbids it, and the probe for it would be reported.

@@ -4,7 +4,8 @@ import type { JobEvent } from '../../../src/lib/job/events.ts';
 import { exportJob, LARGEST_FILE } from '../../../src/lib/job/file.ts';
 import { readJobFile, type FileRefusal, type FileResult } from '../../../src/lib/job/read-file.ts';
 import { replay } from '../../../src/lib/job/replay.ts';
-import { fnv1a64, canonicalText, type Snapshot } from '../../../src/lib/job/snapshot.ts';
+import { fnv1a64 } from '../../../src/lib/job/hash.ts';
+import { canonicalText, type Snapshot } from '../../../src/lib/job/snapshot.ts';
 import { plainState } from '../../../src/lib/job/state.ts';
 import { digest, intake, Log, opened, snapshot, volts } from './log.ts';
 import { dexie, value } from './stores.ts';
@@ -166,9 +167,9 @@ const refused: [string, (file: Loose) => void, string, string][] = [
 	['with something more in it', (f) => void (f['extra'] = 1), 'the beginning', 'not as it was saved'],
 	[
 		'with an entry of an unknown kind',
-		(f) => void (f.events[4]!['kind'] = 'pictured'),
+		(f) => void (f.events[4]!['kind'] = 'dreamt'),
 		`${event(5)}, kind`,
-		'"pictured"'
+		'"dreamt"'
 	],
 	[
 		'with an entry that is no entry',
