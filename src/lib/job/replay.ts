@@ -243,7 +243,8 @@ const measuredBefore = (state: JobState, part: string | undefined): boolean =>
 		state.ledger.some((line) => line.suspect === part && line.state !== 'changed'));
 
 function contextFor(state: JobState, event: JobEvent, { service, today, snapshots }: Setting): LineContext {
-	const { flow: id, step, part } = event.data as { flow?: string; step?: string; part?: string };
+	const told = event.kind === 'pictured' ? event.data.of : event.data;
+	const { flow: id, step, part } = told as { flow?: string; step?: string; part?: string };
 	const holder = Object.values(state.flows).find(
 		({ run }) =>
 			(step !== undefined && Object.hasOwn(run.resolved.steps, step)) ||
