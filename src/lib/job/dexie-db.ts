@@ -18,7 +18,8 @@ export interface FlowRow {
 
 /**
  * `format`: form of the data. `bench`: this bench's name. `seq`: the highest number given out, purged jobs included.
- * `exported:<job>`: a date. `loose:<hash>`: when a picture was kept that no event has named yet, in milliseconds.
+ * `exported:<job>`: date of the last copy in a file; `copied:<job>`: how many entries it holds; `whole`: date of the last
+ * copy of every job. `loose:<hash>`: when a picture was kept that no event has named yet, in milliseconds.
  */
 export interface MetaRow {
 	key: string;
@@ -79,7 +80,7 @@ export class JobDatabase extends Dexie {
 			const gone = await this.eventsOf(job).toArray();
 			await this.events.bulkDelete(gone.map(({ id }) => id));
 			await this.jobs.delete(job);
-			await this.meta.delete(`exported:${job}`);
+			await this.meta.bulkDelete([EXPORTED + job, COPIED + job]);
 			await this.flows.bulkDelete(await this.#unnamed('data.hash', hashesOf(gone)));
 			await this.pictures.bulkDelete(await this.#unnamed('data.picture', picturesIn(gone)));
 		});
@@ -103,5 +104,8 @@ export class JobDatabase extends Dexie {
 	}
 }
 
+/** Keys of the rows for the last copy of a job: its date, and the number of its entries. */
+export const EXPORTED = 'exported:';
+export const COPIED = 'copied:';
 /** Key of the row for a picture that no event has named yet. */
 export const LOOSE = 'loose:';

@@ -1,7 +1,7 @@
 import Dexie, { liveQuery, type PromiseExtended } from 'dexie';
 import type { Library } from '../flow/library.ts';
 import { copyOf } from './copy.ts';
-import { JobDatabase, LOOSE, type IndexedDb, type MetaRow } from './dexie-db.ts';
+import { COPIED, EXPORTED, JobDatabase, LOOSE, type IndexedDb, type MetaRow } from './dexie-db.ts';
 import type { EventData, EventKind, EventOf, JobEvent } from './events.ts';
 import { byId } from './order.ts';
 import { describedRow, emptyRow, rowAfter, rowOf, rowsOf, type Description, type JobRow } from './row.ts';
@@ -80,8 +80,21 @@ class ManyError extends Error {
 	override readonly name = 'ManyError';
 }
 
-const withDate = (row: JobRow, date: MetaRow | undefined): JobRow =>
-	date ? { ...row, exported: String(date.value) } : row;
+/** Rows of one kind, by the job that their key names. */
+const byJob = (rows: readonly MetaRow[], prefix: string): Map<string, string | number> =>
+	new Map(rows.map(({ key, value }) => [key.slice(prefix.length), value]));
+
+function withCopy(
+	row: JobRow,
+	exported: string | number | undefined,
+	copied: string | number | undefined
+): JobRow {
+	return {
+		...row,
+		...(exported === undefined ? {} : { exported: String(exported) }),
+		...(copied === undefined ? {} : { copied: Number(copied) })
+	};
+}
 
 /**
  * Within a transaction only the outermost function may be `async`: behind two of them Dexie loses the transaction and it
@@ -221,8 +234,12 @@ class DexieStore implements JobStore {
 		const { jobs, meta } = this.#db;
 		return this.#db.transaction('r', jobs, meta, async () => {
 			const rows = await jobs.toArray();
-			const dates = await meta.bulkGet(rows.map(({ job }) => `exported:${job}`));
-			return latestFirst(rows.map((row, index) => withDate(row, dates[index])));
+			const [dates, counts] = await Dexie.Promise.all([
+				meta.where('key').startsWith(EXPORTED).toArray(),
+				meta.where('key').startsWith(COPIED).toArray()
+			]);
+			const [exported, copied] = [byJob(dates, EXPORTED), byJob(counts, COPIED)];
+			return latestFirst(rows.map((row) => withCopy(row, exported.get(row.job), copied.get(row.job))));
 		});
 	}
 
@@ -251,6 +268,10 @@ class DexieStore implements JobStore {
 			.then((known) => (known ? undefined : flows.add({ hash, library }).then(() => undefined)));
 	}
 
+	async flow(hash: string): Promise<Library | undefined> {
+		return (await this.#again(() => this.#db.flows.get(hash)))?.library;
+	}
+
 	async flows(job: string): Promise<Record<string, Library>> {
 		const hashes = hashesOf(await this.events(job));
 		const rows = await this.#again(() => this.#db.flows.bulkGet(hashes));
@@ -263,9 +284,8 @@ class DexieStore implements JobStore {
 				const log = await this.#db.eventsOf(job).toArray();
 				if (log.length === 0) throw new GoneError();
 				if (isCrowded(log, picture.hash)) throw new ManyError();
-				if ((await this.#db.pictures.where('hash').equals(picture.hash).count()) > 0) return;
-				await this.#db.pictures.add(picture);
-				await this.#db.meta.put({ key: LOOSE + picture.hash, value: this.#world.now() });
+				if (await this.#shelve(picture))
+					await this.#db.meta.put({ key: LOOSE + picture.hash, value: this.#world.now() });
 			})
 		);
 	}
@@ -295,24 +315,56 @@ class DexieStore implements JobStore {
 		);
 	}
 
-	markExported(job: string): Promise<Kept<void>> {
+	markExported(copied: ReadonlyMap<string, number>, whole: boolean): Promise<Kept<void>> {
 		const value = new Date(this.#world.now()).toISOString();
-		return this.#kept(async () => void (await this.#db.meta.put({ key: `exported:${job}`, value })));
+		const rows = [...copied].flatMap(([job, count]) => this.#copyRows(job, value, count));
+		const all = whole ? [...rows, { key: 'whole', value }] : rows;
+		return this.#kept(async () => void (await this.#db.meta.bulkPut(all)));
 	}
 
-	importJob(file: JobFile): Promise<Kept<Imported>> {
-		return this.#kept(() => this.#write(() => this.#import(file)));
+	#copyRows(job: string, exported: string, copied: number): MetaRow[] {
+		return [
+			{ key: EXPORTED + job, value: exported },
+			{ key: COPIED + job, value: copied }
+		];
 	}
 
-	async #import({ events, flows }: JobFile): Promise<Imported> {
-		const given = events[0]?.job ?? '';
-		const copied = await this.#isHere(given, events);
-		const job = copied ? this.#world.newId() : given;
-		const added = copied ? await this.#copy(events, job) : events;
-		for (const [hash, library] of Object.entries(flows)) await this.#keepFlow(hash, library);
-		await this.#db.events.bulkAdd(added);
-		await this.#db.jobs.put(rowOf(added));
-		return { job, copied };
+	async wholeCopy(): Promise<string | undefined> {
+		const row = await this.#again(() => this.#db.meta.get('whole'));
+		return row && String(row.value);
+	}
+
+	importJobs(files: readonly JobFile[]): Promise<Kept<Imported[]>> {
+		return this.#kept(() => this.#write(() => this.#import(files)));
+	}
+
+	async #import(files: readonly JobFile[]): Promise<Imported[]> {
+		const { events: log, jobs, meta } = this.#db;
+		const imported: Imported[] = [];
+		for (const { exported, events, flows, pictures } of files) {
+			const given = events[0]?.job ?? '';
+			const copied = await this.#isHere(given, events);
+			const job = copied ? this.#world.newId() : given;
+			const added = copied ? await this.#copy(events, job) : events;
+			for (const [hash, library] of Object.entries(flows)) await this.#keepFlow(hash, library);
+			for (const picture of pictures) await this.#shelve(picture);
+			await log.bulkAdd(added);
+			await jobs.put(rowOf(added));
+			// The file is a copy of what it brought.
+			if (!copied) await meta.bulkPut(this.#copyRows(job, exported, events.length));
+			imported.push({ job, copied });
+		}
+		return imported;
+	}
+
+	/** Within a transaction: true where the picture was not here before. */
+	#shelve(picture: KeptPicture): PromiseExtended<boolean> {
+		const { pictures } = this.#db;
+		return pictures
+			.where('hash')
+			.equals(picture.hash)
+			.count()
+			.then((count) => (count > 0 ? false : pictures.add(picture).then(() => true)));
 	}
 
 	/** Within a transaction: the job, or any event of it, under whatever job it stands here. */

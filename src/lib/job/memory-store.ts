@@ -33,7 +33,8 @@ class MemoryStore implements JobStore {
 	#rows = new Map<string, JobRow>();
 	#flows = new Map<string, Library>();
 	#pictures = new Map<string, KeptPicture>();
-	#exported = new Map<string, string>();
+	#copies = new Map<string, { exported: string; copied: number }>();
+	#whole: string | undefined;
 	#watchers = new Set<() => void>();
 
 	constructor(world: StoreWorld) {
@@ -78,10 +79,7 @@ class MemoryStore implements JobStore {
 	}
 
 	async jobs(): Promise<JobRow[]> {
-		const dated = (row: JobRow): JobRow => {
-			const exported = this.#exported.get(row.job);
-			return exported === undefined ? row : { ...row, exported };
-		};
+		const dated = (row: JobRow): JobRow => ({ ...row, ...this.#copies.get(row.job) });
 		return latestFirst([...this.#rows.values()].map(dated));
 	}
 
@@ -101,8 +99,12 @@ class MemoryStore implements JobStore {
 	}
 
 	async keepFlow({ hash, library }: Snapshot): Promise<Kept<void>> {
-		if (!this.#flows.has(hash)) this.#flows.set(hash, structuredClone(library));
+		this.#shelve(this.#flows, hash, library);
 		return done(undefined);
+	}
+
+	async flow(hash: string): Promise<Library | undefined> {
+		return structuredClone(this.#flows.get(hash));
 	}
 
 	async flows(job: string): Promise<Record<string, Library>> {
@@ -115,7 +117,7 @@ class MemoryStore implements JobStore {
 		const log = this.#logs.get(job) ?? [];
 		if (log.length === 0) return refusal('gone');
 		if (isCrowded(log, picture.hash)) return refusal('many');
-		if (!this.#pictures.has(picture.hash)) this.#pictures.set(picture.hash, structuredClone(picture));
+		this.#shelve(this.#pictures, picture.hash, picture);
 		return done(undefined);
 	}
 
@@ -130,31 +132,48 @@ class MemoryStore implements JobStore {
 		return done(undefined);
 	}
 
-	async markExported(job: string): Promise<Kept<void>> {
-		this.#exported.set(job, new Date(this.#world.now()).toISOString());
+	async markExported(copied: ReadonlyMap<string, number>, whole: boolean): Promise<Kept<void>> {
+		const exported = new Date(this.#world.now()).toISOString();
+		for (const [job, count] of copied) this.#copies.set(job, { exported, copied: count });
+		if (whole) this.#whole = exported;
 		this.#changed();
 		return done(undefined);
 	}
 
-	async importJob({ events, flows }: JobFile): Promise<Kept<Imported>> {
+	async wholeCopy(): Promise<string | undefined> {
+		return this.#whole;
+	}
+
+	async importJobs(files: readonly JobFile[]): Promise<Kept<Imported[]>> {
+		const imported = files.map((file) => this.#import(file));
+		this.#changed();
+		return done(imported);
+	}
+
+	#import({ exported, events, flows, pictures }: JobFile): Imported {
 		const given = events[0]?.job ?? '';
 		const ids = new Set([...this.#logs.values()].flat().map(({ id }) => id));
 		const copied = this.#logs.has(given) || events.some(({ id }) => ids.has(id));
 		const job = copied ? this.#world.newId() : given;
 		const added = copied ? copyOf(events, { job, bench: this.#bench, firstSeq: this.#seq + 1 }) : events;
 		if (copied) this.#seq += events.length;
-		for (const [hash, library] of Object.entries(flows)) await this.keepFlow({ hash, library });
+		for (const [hash, library] of Object.entries(flows)) this.#shelve(this.#flows, hash, library);
+		for (const picture of pictures) this.#shelve(this.#pictures, picture.hash, picture);
 		this.#logs.set(job, structuredClone(added));
 		this.#rows.set(job, rowOf(added));
-		this.#changed();
-		return done({ job, copied });
+		if (!copied) this.#copies.set(job, { exported, copied: events.length });
+		return { job, copied };
+	}
+
+	#shelve<Value>(shelf: Map<string, Value>, hash: string, value: Value): void {
+		if (!shelf.has(hash)) shelf.set(hash, structuredClone(value));
 	}
 
 	async purge(job: string): Promise<Kept<void>> {
 		const log = this.#logs.get(job) ?? [];
 		this.#logs.delete(job);
 		this.#rows.delete(job);
-		this.#exported.delete(job);
+		this.#copies.delete(job);
 		const left = [...this.#logs.values()].flat();
 		const named = new Set([...hashesOf(left), ...picturesIn(left)]);
 		for (const hash of hashesOf(log)) if (!named.has(hash)) this.#flows.delete(hash);

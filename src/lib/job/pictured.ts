@@ -21,6 +21,9 @@ export function takePicture(
 	return { state: { ...state, pictures } };
 }
 
+/** What the line of a picture begins with. */
+export const PICTURE_LINE = 'Picture: ';
+
 interface Names {
 	step?: string | undefined;
 	part?: string | undefined;

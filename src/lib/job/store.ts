@@ -24,6 +24,7 @@ export interface JobStore {
 	watch(job: string, callback: (events: JobEvent[]) => void): () => void;
 	watchJobs(callback: (rows: JobRow[]) => void): () => void;
 	keepFlow(snapshot: Snapshot): Promise<Kept<void>>;
+	flow(hash: string): Promise<Library | undefined>;
 	/** The snapshots that a job has opened, by hash. */
 	flows(job: string): Promise<Record<string, Library>>;
 	/** A picture has to be kept before an event names it. One that no event has named after a day is dropped. */
@@ -31,10 +32,19 @@ export interface JobStore {
 	picture(hash: string): Promise<KeptPicture | undefined>;
 	/** Put to the row what a played job says of itself. */
 	describe(job: string, description: Description): Promise<Kept<void>>;
-	/** A copy in a file was made now. */
-	markExported(job: string): Promise<Kept<void>>;
-	/** Add a job from a file that was read and checked. One that is here already becomes a copy with a new id. */
-	importJob(file: JobFile): Promise<Kept<Imported>>;
+	/**
+	 * A copy in a file was made now.
+	 *
+	 * @param copied by job: how many of its entries the file holds
+	 * @param whole every job is in the file
+	 */
+	markExported(copied: ReadonlyMap<string, number>, whole: boolean): Promise<Kept<void>>;
+	/** When every job was copied to one file: ISO date and time. */
+	wholeCopy(): Promise<string | undefined>;
+	/**
+	 * Add jobs from a file that was read and checked, all or none. One that is here already becomes a copy with a new id.
+	 */
+	importJobs(files: readonly JobFile[]): Promise<Kept<Imported[]>>;
 	/** Remove one job whole, with the snapshots and pictures that no other job names. */
 	purge(job: string): Promise<Kept<void>>;
 	close(): void;
@@ -69,14 +79,13 @@ export interface Imported {
 	copied: boolean;
 }
 
-/** One job in one file, with the flows that it replays from. */
+/** One job of a file, with the flows that it replays from and the pictures that no job before it has named. */
 export interface JobFile {
-	format: 'valvetrail-job';
-	version: 1;
-	/** ISO date and time. */
+	/** ISO date and time of the copy. */
 	exported: string;
 	events: JobEvent[];
 	flows: Record<string, Library>;
+	pictures: KeptPicture[];
 }
 
 export const HINTS: Readonly<Record<StoreRefusal['reason'], string>> = {

@@ -18,7 +18,7 @@ import {
 	type EventOf,
 	type JobEvent
 } from './events.ts';
-import { pictureWords } from './pictured.ts';
+import { PICTURE_LINE, pictureWords } from './pictured.ts';
 import { complaintWords, lowerFirst } from './words.ts';
 
 /** One line of the trail, in words for people. */
@@ -158,7 +158,7 @@ const WORDING: Wording = {
 			part: part === undefined ? undefined : suspectName(resolved, part)
 		};
 		const answer = data.caption;
-		return { what: `Picture: ${pictureWords(data, names)}`, ...(answer ? { answer } : {}) };
+		return { what: PICTURE_LINE + pictureWords(data, names), ...(answer ? { answer } : {}) };
 	},
 	resolved: ({ step }, { resolved }) => ({ what: `Contradiction settled: ${stepTitle(resolved, step)}` }),
 	'gave-up': () => ({ what: 'Left unresolved' }),
