@@ -32,8 +32,8 @@ export interface Evidence<Figures> {
 	readings: readonly number[];
 	/** What the readings of a circuit would be, in the same order. */
 	foretell: (figures: Figures) => number[];
-	/** Standard error of a reading by the meter alone. */
-	error: (reading: number) => number;
+	/** Standard errors of the readings by the meter alone. */
+	errors: readonly number[];
 }
 
 export interface Judged<Figures> {
@@ -90,18 +90,16 @@ class Comparison<Figures extends object> {
 
 	/** Standard errors of meter and law together. */
 	#errors(foretold: readonly number[]): number[] {
-		const { readings, error } = this.#evidence;
-		return foretold.map((volts, i) =>
-			Math.hypot(error(readings[i]!), LAW_ERROR * (volts - this.#soundReadings[i]!))
-		);
+		const { errors } = this.#evidence;
+		return foretold.map((volts, i) => Math.hypot(errors[i]!, LAW_ERROR * (volts - this.#soundReadings[i]!)));
 	}
 
 	/** First look at a size: no spread is reckoned with, the errors are widened instead. */
 	rough(hypothesis: Hypothesis<Figures>, size: number): number {
-		const { sound, readings, foretell, error } = this.#evidence;
+		const { sound, readings, foretell, errors } = this.#evidence;
 		const foretold = foretell(hypothesis.set(sound, size));
 		return foretold.reduce((sum, volts, i) => {
-			const wide = error(readings[i]!) + 0.12 * Math.abs(volts) + 0.02 * Math.abs(readings[i]!);
+			const wide = errors[i]! + 0.12 * Math.abs(volts) + 0.02 * Math.abs(readings[i]!);
 			return sum + ((readings[i]! - volts) / wide) ** 2;
 		}, 0);
 	}
