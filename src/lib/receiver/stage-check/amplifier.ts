@@ -27,6 +27,10 @@ const UNKNOWN = 0.6;
 const USUAL_TOLERANCE = 10;
 /** Of sound valves against their sheets, as logarithms. Our own choice, near the scatter of new valves. */
 const VALVE = { emission: 0.12, mu: 0.04, screenRatio: 0.12 };
+/** Of contact potentials, V. Our own choice. */
+const CONTACT = 0.1;
+/** Of a meter, per cent. */
+const USUAL_ACCURACY = 2;
 /** Least resistance, ohm: a wire. */
 const WIRE = 0.5;
 
@@ -107,8 +111,10 @@ function valveSpreads(question: Question): Spread<Circuit>[] {
 	return [
 		// The HT was read, and counts among the readings; or it was not, and is only guessed.
 		{ key: 'ht', sigma: question.readings.ht === undefined ? 0.15 : 0.1 },
+		{ key: 'meterScale', sigma: (UNIFORM * (question.meter?.accuracy ?? USUAL_ACCURACY)) / 100 },
 		{ key: 'emission', sigma: VALVE.emission },
 		{ key: 'mu', sigma: VALVE.mu },
+		{ key: 'contact', sigma: CONTACT, additive: true },
 		...(question.stage === 'triode-audio' ? [] : [{ key: 'screenRatio' as const, sigma: VALVE.screenRatio }]),
 		{ key: 'gridStart', sigma: 0.2, additive: true },
 		{ key: 'gridFeed', sigma: 1 },
@@ -154,6 +160,7 @@ export function prepareAmplifier(question: Question): Prepared<Circuit> {
 		gridFeed: 1e-8,
 		emission: 1,
 		mu: 1,
+		contact: 0,
 		screenRatio: 1,
 		gridStart: -0.9,
 		sharedCathode: mixer ? 0 : (question.sharedCathodeCurrent ?? 0),
@@ -163,6 +170,7 @@ export function prepareAmplifier(question: Question): Prepared<Circuit> {
 		swing: mixer ? 1 : 0,
 		oscillatorEmission: 1,
 		stoppedShare: 1.8,
+		meterScale: 1,
 		...values
 	};
 	const solver = new Solver(layoutOf(question), sound);

@@ -12,10 +12,9 @@ import { statementOf, verdictOf } from './statement.ts';
 import type { Cause, Explanation, Meter, ReadingId, StageFinding, StageQuestion } from './types.ts';
 
 const USUAL_METER: Meter = { ohms: 10e6 };
-const USUAL_ACCURACY = 2;
-/** Standard error of something that lies anywhere within its limits. */
-const UNIFORM = 0.58;
-/** V; below it no reading says anything. */
+/** From one reading to the next, as a share: digits, ranges and mains. What the meter has wrong throughout is reckoned apart. */
+const BETWEEN_READINGS = 0.005;
+/** V. */
 const LAST_DIGIT = 0.02;
 const SOUND = 'sound';
 /** A part that was measured within so many per cent is not accused of a wrong value. */
@@ -45,7 +44,7 @@ export function checkStage(question: StageQuestion): StageFinding {
 		: finding(question, prepareAmplifier(question), start);
 }
 
-export const meterFor = ({ meter = USUAL_METER, readingMeter }: StageQuestion, reading: ReadingId): Meter =>
+const meterFor = ({ meter = USUAL_METER, readingMeter }: StageQuestion, reading: ReadingId): Meter =>
 	readingMeter?.[reading] ?? meter;
 
 /** The readings that a circuit foretells; what feeds a coupling capacitor is only taken note of. */
@@ -55,9 +54,8 @@ const probesOf = (question: StageQuestion): Probe[] =>
 		.filter((id) => id !== 'before' && question.readings[id] !== undefined)
 		.map((reading) => ({ reading, ohms: meterFor(question, reading).ohms }));
 
-/** Standard error of a reading, V. */
-export const errorOf = ({ accuracy = USUAL_ACCURACY }: Meter, volts: number): number =>
-	Math.hypot((UNIFORM * accuracy * volts) / 100, LAST_DIGIT);
+/** Standard error of a reading against the others of the same meter, V. */
+const errorOf = (volts: number): number => Math.hypot(BETWEEN_READINGS * volts, LAST_DIGIT);
 
 function finding<Figures extends object>(
 	question: StageQuestion,
@@ -66,14 +64,13 @@ function finding<Figures extends object>(
 ): StageFinding {
 	const probes = probesOf(question);
 	const { sound, spreads, faults } = prepared;
-	const accuracy = probes.map(({ reading }) => meterFor(question, reading));
 	const readings = probes.map(({ reading }) => question.readings[reading]!);
 	const evidence: Evidence<Figures> = {
 		sound,
 		spreads,
 		readings,
 		foretell: (figures) => prepared.foretell(figures, probes),
-		errors: readings.map((volts, i) => errorOf(accuracy[i]!, volts))
+		errors: readings.map(errorOf)
 	};
 	const weighed = faults.map((row) => ({ ...row, weight: weightOf(question, row) }));
 	const weight = weighed.reduce((all, row) => all + row.weight, 0);

@@ -20,6 +20,8 @@ export interface Circuit {
 	emission: number;
 	/** Of the law against the sheet. */
 	mu: number;
+	/** Contact potential against the law's own, V. */
+	contact: number;
 	/** Screen current for each anode current, against the sheet. */
 	screenRatio: number;
 	/** Grid volts at which grid current begins. */
@@ -34,6 +36,8 @@ export interface Circuit {
 	oscillatorEmission: number;
 	/** Share of the heptode's space current that reaches its anode while nothing swings its third grid, against the share while it does. */
 	stoppedShare: number;
+	/** What the meter shows for each volt. */
+	meterScale: number;
 }
 
 /** Mean behaviour of an oscillator triode. */
@@ -72,10 +76,14 @@ const RECTIFYING = 0.12;
 const CONTACT = 0.55;
 const PHASES = Array.from({ length: 8 }, (_, i) => Math.sin((Math.PI * (i + 0.5)) / 8 - Math.PI / 2));
 
-const cut = (volts: number): number => (volts > 0 ? volts ** 1.5 : 0);
+const cut = (volts: number): number => (volts > 0 ? volts * Math.sqrt(volts) : 0);
 /** Drive averaged over a cycle of the swing. */
-const meanDrive = (steady: number, amplitude: number): number =>
-	PHASES.reduce((sum, phase) => sum + cut(steady + amplitude * phase), 0) / PHASES.length;
+function meanDrive(steady: number, amplitude: number): number {
+	if (amplitude === 0) return cut(steady);
+	let sum = 0;
+	for (const phase of PHASES) sum += cut(steady + amplitude * phase);
+	return sum / PHASES.length;
+}
 
 /** The law that meets mean anode current and grid volts of an oscillator on a sheet. */
 export function oscillatorLaw(
@@ -103,8 +111,8 @@ function network(layout: Layout, circuit: Circuit): Network {
 	net.inject(CATHODE, circuit.sharedCathode);
 	net.toFixed(GRID, circuit.gridLeak, circuit.gridReturn);
 	net.inject(GRID, circuit.gridFeed);
-	net.device([GRID, CATHODE], ([grid = 0, cathode = 0], drawn) => {
-		drawn[0] = gridCurrent(grid - cathode, circuit.gridStart);
+	net.device([GRID, CATHODE], (volts, drawn) => {
+		drawn[0] = gridCurrent(volts[0]! - volts[1]!, circuit.gridStart);
 		drawn[1] = -drawn[0];
 	});
 	if (layout.pentode) addPentode(net, layout, circuit);
@@ -113,12 +121,19 @@ function network(layout: Layout, circuit: Circuit): Network {
 	return net;
 }
 
-function addTriode(net: Network, law: ValveLaw, { emission, mu }: Circuit): void {
-	const own = { ...law, perveance: law.perveance * emission, mu: law.mu * mu };
-	net.device([ANODE, CATHODE, GRID], ([anode = 0, cathode = 0, grid = 0], drawn) => {
-		const across = anode - cathode;
+const lawIn = (law: ValveLaw, { emission, mu, contact }: Circuit): ValveLaw => ({
+	...law,
+	perveance: law.perveance * emission,
+	mu: law.mu * mu,
+	contact: law.contact + contact
+});
+
+function addTriode(net: Network, law: ValveLaw, circuit: Circuit): void {
+	const own = lawIn(law, circuit);
+	net.device([ANODE, CATHODE, GRID], (volts, drawn) => {
+		const across = volts[0]! - volts[1]!;
 		// No current flows back, and little flows while the anode stands lower than the cathode.
-		const current = across <= 0 ? 0 : spaceCurrent(own, grid - cathode, across) * Math.min(1, across / 3);
+		const current = across <= 0 ? 0 : spaceCurrent(own, volts[2]! - volts[1]!, across) * Math.min(1, across / 3);
 		drawn[0] = current;
 		drawn[1] = -current;
 		drawn[2] = 0;
@@ -137,19 +152,20 @@ function shareOf(law: ValveLaw, circuit: Circuit, layout: Layout): number {
 
 function addPentode(net: Network, layout: Layout, circuit: Circuit): void {
 	const { law } = layout;
-	const own = { ...law, perveance: law.perveance * circuit.emission, mu: law.mu * circuit.mu };
+	const own = lawIn(law, circuit);
 	const share = shareOf(law, circuit, layout);
 	net.toFixed(SCREEN, circuit.screenFeed, circuit.ht);
 	if (circuit.sharedScreen > 0) {
 		// The screens of other valves draw by the power of three halves of their volts.
-		net.device([SCREEN], ([screen = 0], drawn) => {
-			drawn[0] = circuit.sharedScreen * cut(screen / layout.screenVolts);
+		net.device([SCREEN], (volts, drawn) => {
+			drawn[0] = circuit.sharedScreen * cut(volts[0]! / layout.screenVolts);
 		});
 	}
-	net.device([ANODE, CATHODE, GRID, SCREEN], ([anode = 0, cathode = 0, grid = 0, screen = 0], drawn) => {
-		const pull = screen - cathode;
-		const space = pull <= 0 ? 0 : spaceCurrent(own, grid - cathode, pull) * Math.min(1, pull / 3);
-		const taken = space * share * anodeTakes(anode - cathode, pull);
+	net.device([ANODE, CATHODE, GRID, SCREEN], (volts, drawn) => {
+		const cathode = volts[1]!;
+		const pull = volts[3]! - cathode;
+		const space = pull <= 0 ? 0 : spaceCurrent(own, volts[2]! - cathode, pull) * Math.min(1, pull / 3);
+		const taken = space * share * anodeTakes(volts[0]! - cathode, pull);
 		drawn[0] = taken;
 		drawn[1] = -space;
 		drawn[2] = 0;
@@ -161,8 +177,10 @@ function addOscillator(net: Network, law: OscillatorLaw, circuit: Circuit): void
 	net.toFixed(OSCILLATOR_ANODE, circuit.oscillatorFeed, circuit.ht);
 	net.between(OSCILLATOR_GRID, CATHODE, circuit.oscillatorLeak);
 	const nodes = [OSCILLATOR_ANODE, CATHODE, OSCILLATOR_GRID];
-	net.device(nodes, ([anode = 0, cathode = 0, grid = 0], drawn) => {
-		const across = Math.max(anode - cathode, 0);
+	net.device(nodes, (volts, drawn) => {
+		const cathode = volts[1]!;
+		const grid = volts[2]!;
+		const across = Math.max(volts[0]! - cathode, 0);
 		const amplitude = circuit.swing * law.amplitude * (across / law.anodeVolts);
 		const steady = across / law.mu + (grid - cathode) + CONTACT;
 		const current =
@@ -207,14 +225,16 @@ export class Solver {
 		const net = network(this.#layout, circuit);
 		const volts = net.solve(this.#last);
 		this.#last = volts;
+		const scale = circuit.meterScale;
+		const resistances = probes.length > 0 ? net.resistances(volts) : volts;
 		const shown = probes.map(({ reading, ohms }) => {
 			const node = NODES[reading];
-			if (reading === 'ht' || node === undefined) return circuit.ht;
-			const source = net.resistanceInto(node, volts);
-			if (source < SMALL_LOAD * ohms) return (volts[node]! * ohms) / (ohms + source);
+			if (reading === 'ht' || node === undefined) return circuit.ht * scale;
+			const source = resistances[node]!;
+			if (source < SMALL_LOAD * ohms) return (scale * volts[node]! * ohms) / (ohms + source);
 			const loaded = network(this.#layout, circuit);
 			loaded.toFixed(node, ohms);
-			return loaded.solve(volts)[node]!;
+			return scale * loaded.solve(volts)[node]!;
 		});
 		return {
 			resting: (reading) => (NODES[reading] === undefined ? circuit.ht : volts[NODES[reading]]!),

@@ -57,16 +57,25 @@ const LAW_ERROR = 0.06;
 /** Within so much of the best, in misfit, a size is still possible: two standard errors. */
 const POSSIBLE = 4;
 /** Sizes that fit so much worse than the best at first look are not looked at closely. */
-const HOPELESS = 60;
+const HOPELESS = 30;
 
 interface Fit<Figures> {
 	size: number;
 	cost: number;
 	misfit: number;
+	/** Of each spread figure, in standard errors. */
+	deviations: Deviations;
 	circuit: Figures;
 }
 
 type Deviations = readonly number[];
+
+/** Standard errors over which a slope is taken. */
+const STEP = 0.4;
+const ROUNDS = 3;
+/** Steps in standard errors that end the search, and that ask for new slopes. */
+const CALM = 0.2;
+const RESTLESS = 1;
 
 class Comparison<Figures extends object> {
 	readonly #evidence: Evidence<Figures>;
@@ -104,39 +113,43 @@ class Comparison<Figures extends object> {
 		}, 0);
 	}
 
-	/** How well a size fits, with every spread figure at its likeliest. */
-	fit(hypothesis: Hypothesis<Figures>, size: number): Fit<Figures> {
+	/** How well a size fits, with every spread figure at its likeliest. `near` starts from those of a size close by. */
+	fit(hypothesis: Hypothesis<Figures>, size: number, near?: Deviations): Fit<Figures> {
 		const spreads = this.#evidence.spreads.filter(({ key }) => !hypothesis.pins.includes(key));
 		const at = (by: Deviations) => hypothesis.set(this.#moved(this.#evidence.sound, spreads, by), size);
-		let best: Deviations = spreads.map(() => 0);
-		let found = { cost: Infinity, misfit: Infinity };
-		for (let round = 0; round < 3; round++) {
-			const step = this.#gaussNewton(at, best);
-			found = step;
-			best = step.next;
-			if (step.moved < 0.15) break;
+		let from: Deviations = near ?? spreads.map(() => 0);
+		let foretold = this.#evidence.foretell(at(from));
+		let slopes = this.#slopes(at, from, foretold);
+		for (let round = 0; ; round++) {
+			const { cost, misfit, next, moved } = this.#towards(slopes, foretold, from);
+			if (moved < CALM || round === ROUNDS)
+				return { size, cost, misfit, deviations: next, circuit: at(next) };
+			from = next;
+			foretold = this.#evidence.foretell(at(from));
+			if (moved > RESTLESS) slopes = this.#slopes(at, from, foretold);
 		}
-		return { size, cost: found.cost, misfit: found.misfit, circuit: at(best) };
 	}
 
-	#gaussNewton(at: (by: Deviations) => Figures, from: Deviations) {
-		const { readings, foretell } = this.#evidence;
-		const foretold = foretell(at(from));
-		const STEP = 0.4;
-		const slopes = from.map((_, k) => {
-			const moved = foretell(at(from.map((by, i) => (i === k ? by + STEP : by))));
+	/** How the readings move with each spread figure, for one standard error. */
+	#slopes(at: (by: Deviations) => Figures, from: Deviations, foretold: readonly number[]): number[][] {
+		return from.map((_, k) => {
+			const moved = this.#evidence.foretell(at(from.map((by, i) => (i === k ? by + STEP : by))));
 			return moved.map((volts, j) => (volts - foretold[j]!) / STEP);
 		});
+	}
+
+	/** One step of Gauss and Newton towards the likeliest figures. */
+	#towards(slopes: readonly (readonly number[])[], foretold: readonly number[], from: Deviations) {
 		const errors = this.#errors(foretold);
-		// The deviation that readings would show if all figures stood at their nominal value again.
-		const off = readings.map(
+		// The deviation that the readings would show if all figures stood at their nominal value again.
+		const off = this.#evidence.readings.map(
 			(reading, j) => reading - foretold[j]! + slopes.reduce((sum, slope, k) => sum + slope[j]! * from[k]!, 0)
 		);
 		const { solved, logDeterminant } = withCovariance(slopes, errors, off);
 		const misfit = off.reduce((sum, one, j) => sum + one * solved[j]!, 0);
 		const wanted = slopes.map((slope) => slope.reduce((sum, one, j) => sum + one * solved[j]!, 0));
 		const next = wanted.map((one, k) => Math.max(-4, Math.min(4, from[k]! + limited(one - from[k]!))));
-		const moved = Math.max(0, ...next.map((one, k) => Math.abs(one - from[k]!)));
+		const moved = next.reduce((most, one, k) => Math.max(most, Math.abs(one - from[k]!)), 0);
 		return { misfit, cost: misfit + logDeterminant, next, moved };
 	}
 }
@@ -199,7 +212,7 @@ function judgeOne<Figures extends object>(comparison: Comparison<Figures>, hypot
 	const pitch = (sizes.to / sizes.from) ** (1 / (COARSE - 1));
 	const from = Math.max(sizes.from, top.size / pitch);
 	const to = Math.min(sizes.to, top.size * pitch);
-	const fine = spaced(from, to, FINE).map((size) => comparison.fit(hypothesis, size));
+	const fine = spaced(from, to, FINE).map((size) => comparison.fit(hypothesis, size, top.deviations));
 	const all = [...fits, ...fine];
 	const best = all.reduce((least, one) => (one.cost < least.cost ? one : least));
 	const possible = all.filter(({ cost }) => cost < best.cost + POSSIBLE).map(({ size }) => size);

@@ -56,8 +56,8 @@ export function lawOf(point: WorkingPoint): ValveLaw {
 /** Space current, A, for grid volts and the volts of the electrode that pulls, both against the cathode. */
 export function spaceCurrent(law: ValveLaw, grid: number, pull: number): number {
 	const x = (grid + pull / law.mu + law.contact) / BEND;
-	const drive = x > 30 ? x : Math.log1p(Math.exp(x));
-	return law.perveance * (drive * BEND) ** 1.5;
+	const drive = BEND * (x > 30 ? x : Math.log1p(Math.exp(x)));
+	return law.perveance * drive * Math.sqrt(drive);
 }
 
 /** Part of the space current that the anode takes up, against its part with ample volts: 0 without volts, 1 well above the knee. */

@@ -69,7 +69,7 @@ export class Network {
 		this.#devices.push({ nodes, law, volts: room(), drawn: room(), moved: room() });
 	}
 
-	/** Currents that leave each node, and how they rise with each volt; nought everywhere at the solution. */
+	/** Currents that leave each node, and how they rise with each volt; returns the largest, nought at the solution. */
 	#load(volts: Float64Array): number {
 		const size = this.#size;
 		this.#slope.set(this.#linear);
@@ -79,22 +79,21 @@ export class Network {
 			this.#current[i] = sum;
 		}
 		for (const device of this.#devices) this.#loadDevice(device, volts);
-		return this.#current.reduce((worst, amps) => Math.max(worst, Math.abs(amps)), 0);
+		return largest(this.#current);
 	}
 
 	#loadDevice({ nodes, law, volts: own, drawn, moved }: Device, volts: Float64Array): void {
-		nodes.forEach((node, i) => (own[i] = volts[node]!));
+		const count = nodes.length;
+		for (let i = 0; i < count; i++) own[i] = volts[nodes[i]!]!;
 		law(own, drawn);
-		nodes.forEach((node, i) => (this.#current[node] = this.#current[node]! + drawn[i]!));
-		nodes.forEach((node, j) => {
-			own[j] = own[j]! + NUDGE;
+		for (let i = 0; i < count; i++) this.#current[nodes[i]!]! += drawn[i]!;
+		for (let j = 0; j < count; j++) {
+			own[j]! += NUDGE;
 			law(own, moved);
-			own[j] = volts[node]!;
-			nodes.forEach((row, i) => {
-				const at = row * this.#size + node;
-				this.#slope[at] = this.#slope[at]! + (moved[i]! - drawn[i]!) / NUDGE;
-			});
-		});
+			own[j] = volts[nodes[j]!]!;
+			for (let i = 0; i < count; i++)
+				this.#slope[nodes[i]! * this.#size + nodes[j]!]! += (moved[i]! - drawn[i]!) / NUDGE;
+		}
 	}
 
 	/** Volts of the nodes; starts from `start`, which is not changed. */
@@ -103,7 +102,7 @@ export class Network {
 		let worst = this.#load(volts);
 		for (let round = 0; round < ROUNDS && worst > CLOSE; round++) {
 			const step = solveLinear(this.#slope, this.#current);
-			const longest = step.reduce((most, one) => Math.max(most, Math.abs(one)), 0);
+			const longest = largest(step);
 			if (longest < 1e-9) break;
 			let share = Math.min(1, STRIDE / longest);
 			let next = volts.map((one, i) => one - share * step[i]!);
@@ -120,13 +119,22 @@ export class Network {
 		return volts;
 	}
 
-	/** Resistance seen into a node at volts that `solve` gave, ohm. */
-	resistanceInto(node: number, volts: Float64Array): number {
+	/** Resistance seen into each node at volts that `solve` gave, ohm. */
+	resistances(volts: Float64Array): Float64Array {
 		this.#load(volts);
 		const unit = new Float64Array(this.#size);
-		unit[node] = 1;
-		return solveLinear(this.#slope, unit)[node]!;
+		return unit.map((_, node) => {
+			unit.fill(0);
+			unit[node] = 1;
+			return solveLinear(this.#slope, unit)[node]!;
+		});
 	}
+}
+
+function largest(list: Float64Array): number {
+	let most = 0;
+	for (const one of list) most = Math.max(most, Math.abs(one));
+	return most;
 }
 
 /** Solves a small linear system (rows one after the other) by elimination with row exchange. */

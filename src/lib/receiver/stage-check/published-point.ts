@@ -29,25 +29,31 @@ const USUAL_OSCILLATOR: OscillatorPoint = {
 	gridLeak: 47e3
 };
 
+/** V; an anode behind a load of a hundred kilohms or two stands far below the usual point of the sheets. */
+const USUAL_AUDIO_ANODE = 100;
+
 const MILLI = 1e-3;
 const milli = (value: number | undefined): number | undefined =>
 	value === undefined ? undefined : value * MILLI;
 
 /** The published point of a valve for a stage, by type or another of its names; undefined where its data do not reach. */
 export function pointOf(type: string, stage: StageKind): PublishedPoint | undefined {
-	const points = operatingPoints(type).filter(({ system }) => SYSTEMS[stage].includes(system));
+	const all = operatingPoints(type).filter(({ system }) => SYSTEMS[stage].includes(system));
+	const points = stage === 'triode-audio' ? nearest(all, USUAL_AUDIO_ANODE) : all;
 	if (stage === 'rectifier') return firstOf(points, rectifierPoint);
 	const found = firstOf(points, workingPoint);
 	if (!found || (stage !== 'triode-audio' && found.valve.screenVolts === undefined)) return undefined;
 	if (stage !== 'triode-heptode') return found;
-	const oscillator = firstOf(
-		operatingPoints(type, 'triode').map((point) => point),
-		oscillatorPoint
-	);
+	const oscillator = firstOf(operatingPoints(type, 'triode'), oscillatorPoint);
 	return oscillator
 		? { ...found, oscillator }
 		: { ...found, oscillator: USUAL_OSCILLATOR, oscillatorUsual: true };
 }
+
+const nearest = (points: readonly OfSystem<OperatingPoint>[], volts: number) =>
+	[...points].sort((one, other) => distance(one, volts) - distance(other, volts));
+const distance = ({ block }: OfSystem<OperatingPoint>, volts: number): number =>
+	Math.abs((block.figures['va_v'] ?? Infinity) - volts);
 
 function firstOf<Found>(
 	points: readonly OfSystem<OperatingPoint>[],

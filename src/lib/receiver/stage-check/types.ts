@@ -96,7 +96,7 @@ export interface RectifierPoint {
 export interface Meter {
 	/** Input resistance on the range in use, ohm; 20 kohm/V on its 300 V range is 6 Mohm. */
 	ohms: number;
-	/** Accuracy in per cent; 2 where not said. */
+	/** How far it may be off throughout, in per cent; 2 where not said. */
 	accuracy?: number;
 }
 
