@@ -1,9 +1,22 @@
-import type { MixerQuestion, ReadingId, StageKind, ValveQuestion } from '../../src/lib/receiver/stage-check/index.ts';
+import type {
+	MixerQuestion,
+	ReadingId,
+	StageKind,
+	ValveQuestion
+} from '../../src/lib/receiver/stage-check/index.ts';
 import type { Spice } from '../published/spice/engine.ts';
 import { valueOf } from '../published/spice/engine.ts';
 import type { Dice } from '../random.ts';
 import { drawnSize, type PlantedFault } from './faults.ts';
-import { GRID_DIODE, type Koren, korenOscillator, korenPentode, korenTriode, netlistOf, oscillatorNetlist } from './koren.ts';
+import {
+	GRID_DIODE,
+	type Koren,
+	korenOscillator,
+	korenPentode,
+	korenTriode,
+	netlistOf,
+	oscillatorNetlist
+} from './koren.ts';
 import { type AmplifierSet, mixerSheet, sheetOf } from './sets.ts';
 
 /** A stage on the simulator's bench, with its real values. */
@@ -92,8 +105,14 @@ function drawnOscillator(dice: Dice, set: AmplifierSet, shape: Parameters<typeof
 }
 
 /** The stage with a fault in it, and the size of the fault as the check counts it. */
-export function planted(real: Real, fault: PlantedFault, size: number): { real: Real; size: number | undefined } {
-	const figure = (key: 'anodeFeed' | 'screenFeed' | 'cathodeResistor' | 'oscillatorFeed' | 'oscillatorLeak') => {
+export function planted(
+	real: Real,
+	fault: PlantedFault,
+	size: number
+): { real: Real; size: number | undefined } {
+	const figure = (
+		key: 'anodeFeed' | 'screenFeed' | 'cathodeResistor' | 'oscillatorFeed' | 'oscillatorLeak'
+	) => {
 		const ohms = (real[key] ?? 0) * size;
 		return { real: { ...real, [key]: ohms }, size: ohms };
 	};
@@ -255,7 +274,11 @@ const POINTS: Readonly<Record<Amplifier, readonly ReadingId[]>> = {
 export type Readings = Partial<Record<ReadingId, number>>;
 
 /** What a meter of 10 Mohm reads, one point after the other, for each of the stages given. */
-export async function readOnBench(spice: Spice, stage: Amplifier, reals: readonly Real[]): Promise<Readings[]> {
+export async function readOnBench(
+	spice: Spice,
+	stage: Amplifier,
+	reals: readonly Real[]
+): Promise<Readings[]> {
 	const points = POINTS[stage].filter((point) => point !== 'ht');
 	const [first] = reals;
 	const run = await spice.run([
@@ -272,7 +295,11 @@ export async function readOnBench(spice: Spice, stage: Amplifier, reals: readonl
 }
 
 /** The question as a restorer would put it: parts as marked, readings as read. */
-export function questionOf(stage: Amplifier, set: AmplifierSet, readings: Readings): ValveQuestion | MixerQuestion {
+export function questionOf(
+	stage: Amplifier,
+	set: AmplifierSet,
+	readings: Readings
+): ValveQuestion | MixerQuestion {
 	const feed = stage === 'triode-audio' ? 'anode-load' : 'primary';
 	const common = {
 		readings,

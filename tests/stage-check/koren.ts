@@ -31,7 +31,13 @@ function drive({ mu, kp }: Koren, grid: number, pull: number, triode: boolean): 
 }
 
 /** Anode current, A. */
-export function anodeCurrent(valve: Koren, grid: number, pull: number, anode: number, triode: boolean): number {
+export function anodeCurrent(
+	valve: Koren,
+	grid: number,
+	pull: number,
+	anode: number,
+	triode: boolean
+): number {
 	const main = drive(valve, grid, pull, triode) ** valve.power / valve.kg1;
 	return triode ? main : main * (2 / Math.PI) * Math.atan(anode / valve.knee);
 }
@@ -52,8 +58,7 @@ function meet(low: number, high: number, wanted: number, figure: (x: number) => 
 function fitted(start: Koren, point: WorkingPoint, by: 'mu' | 'kp', range: readonly [number, number]): Koren {
 	const triode = point.screenVolts === undefined;
 	const pull = point.screenVolts ?? point.anodeVolts;
-	const current = (valve: Koren, grid: number) =>
-		anodeCurrent(valve, grid, pull, point.anodeVolts, triode);
+	const current = (valve: Koren, grid: number) => anodeCurrent(valve, grid, pull, point.anodeVolts, triode);
 	const steepness = (x: number): number => {
 		const valve = { ...start, [by]: x };
 		const now = current(valve, point.gridVolts);
@@ -85,11 +90,16 @@ export function korenPentode(point: WorkingPoint, shape: Shape & { mu: number })
 }
 
 /** A triode whose current over a cycle of the swing has the mean of the sheet. */
-export function korenOscillator(point: OscillatorPoint, shape: Shape & { mu: number }, amplitude: number): Koren {
+export function korenOscillator(
+	point: OscillatorPoint,
+	shape: Shape & { mu: number },
+	amplitude: number
+): Koren {
 	const start = { ...shape, kg1: 1, screenRatio: 0 };
 	const bias = point.gridCurrent * point.gridLeak;
 	const sum = PHASES.reduce(
-		(all, phase) => all + anodeCurrent(start, -bias + amplitude * phase, point.anodeVolts, point.anodeVolts, true),
+		(all, phase) =>
+			all + anodeCurrent(start, -bias + amplitude * phase, point.anodeVolts, point.anodeVolts, true),
 		0
 	);
 	return { ...start, kg1: sum / PHASES.length / point.anodeCurrent };

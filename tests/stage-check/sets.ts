@@ -31,7 +31,12 @@ export interface SupplySet {
 	direct: number;
 }
 
-const triode = (type: string, anodeFeed: number, cathodeResistor: number, gridLeak: number): AmplifierSet => ({
+const triode = (
+	type: string,
+	anodeFeed: number,
+	cathodeResistor: number,
+	gridLeak: number
+): AmplifierSet => ({
 	type,
 	ht: 230,
 	anodeFeed,
@@ -70,7 +75,12 @@ export const OUTPUTS: readonly AmplifierSet[] = [
 	output('6AQ5', 270, 350, 1e3, 250, 470e3)
 ];
 
-const amplifier = (type: string, screenFeed: number, cathodeResistor: number, anodeFeed: number): AmplifierSet => ({
+const amplifier = (
+	type: string,
+	screenFeed: number,
+	cathodeResistor: number,
+	anodeFeed: number
+): AmplifierSet => ({
 	type,
 	ht: 240,
 	anodeFeed,
@@ -119,9 +129,25 @@ export const MIXERS: readonly AmplifierSet[] = [
 ];
 
 export const SUPPLIES: readonly SupplySet[] = [
-	{ type: 'EZ80', windingVolts: 260, winding: 250, smoothing: 1.2e3, reservoir: 50e-6, load: 0.03, direct: 0.04 },
+	{
+		type: 'EZ80',
+		windingVolts: 260,
+		winding: 250,
+		smoothing: 1.2e3,
+		reservoir: 50e-6,
+		load: 0.03,
+		direct: 0.04
+	},
 	{ type: 'EZ80', windingVolts: 275, winding: 300, smoothing: 400, reservoir: 32e-6, load: 0.065, direct: 0 },
-	{ type: '6X4', windingVolts: 250, winding: 280, smoothing: 1.5e3, reservoir: 40e-6, load: 0.025, direct: 0.03 }
+	{
+		type: '6X4',
+		windingVolts: 250,
+		winding: 280,
+		smoothing: 1.5e3,
+		reservoir: 40e-6,
+		load: 0.025,
+		direct: 0.03
+	}
 ];
 
 /** The published points of a type; that the data have none is an error of this list. */

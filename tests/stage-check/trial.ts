@@ -1,9 +1,25 @@
 import { checkStage, type StageKind, type StageQuestion } from '../../src/lib/receiver/stage-check/index.ts';
 import type { Spice } from '../published/spice/engine.ts';
 import { Dice } from '../random.ts';
-import { type Amplifier, drawnStage, planted, possible, questionOf, readOnBench, type Readings } from './amplifier-bench.ts';
+import {
+	type Amplifier,
+	drawnStage,
+	planted,
+	possible,
+	questionOf,
+	readOnBench,
+	type Readings
+} from './amplifier-bench.ts';
 import { drawnSize, FAULTS, type PlantedFault } from './faults.ts';
-import { type AmplifierSet, IF_STAGES, MIXERS, OUTPUTS, TRIODES } from './sets.ts';
+import { type AmplifierSet, IF_STAGES, MIXERS, OUTPUTS, SUPPLIES, type SupplySet, TRIODES } from './sets.ts';
+import {
+	drawnSupply,
+	fittedPerveance,
+	nominalSupply,
+	plantedSupply,
+	readSupply,
+	supplyQuestion
+} from './supply-bench.ts';
 
 /** One planted fault and what the check made of it. */
 export interface Trial {
@@ -32,7 +48,7 @@ const VISIBLE = 0.05;
 
 export const shifts = (sound: Readings, faulty: Readings): boolean =>
 	(Object.keys(sound) as (keyof Readings)[])
-		.filter((point) => point !== 'ht' && point !== 'before')
+		.filter((point) => point !== 'ht' && point !== 'before' && point !== 'ripple')
 		.some((point) => {
 			const [before = 0, after = 0] = [sound[point], faulty[point]];
 			return Math.abs(after - before) >= Math.max(SHIFT * Math.abs(before), VISIBLE);
@@ -46,7 +62,9 @@ function asRead(dice: Dice, scale: number, volts: number): number {
 
 export function readAll(dice: Dice, readings: Readings): Readings {
 	const scale = 1 + dice.between(-0.02, 0.02);
-	return Object.fromEntries(Object.entries(readings).map(([point, volts]) => [point, asRead(dice, scale, volts)]));
+	return Object.fromEntries(
+		Object.entries(readings).map(([point, volts]) => [point, asRead(dice, scale, volts)])
+	);
 }
 
 /** Draws faults of a stage until so many have counted, and lets the check explain each. */
@@ -99,4 +117,38 @@ export function judge(question: StageQuestion, fault: PlantedFault, size: number
 	};
 }
 
-export type { StageKind };
+/** A supply made to fit its sheet, and the volts that its loads are meant for. */
+async function fitted(spice: Spice, set: SupplySet) {
+	const perveance = await fittedPerveance(spice, set.type);
+	// Volts and loads depend on each other: twice round is near enough.
+	let usual = { reservoir: 1.15 * set.windingVolts, smoothed: set.windingVolts };
+	for (let round = 0; round < 3; round++) {
+		const { reservoir = 0, smoothed = 0 } = await readSupply(spice, nominalSupply(set, perveance, usual));
+		usual = { reservoir, smoothed };
+	}
+	return { set, perveance, usual };
+}
+
+/** The same for supplies; `withRipple`: the AC volts on the reservoir are read as well. */
+export async function supplyTrials(
+	spice: Spice,
+	seed: number,
+	count: number,
+	withRipple: boolean
+): Promise<Trial[]> {
+	const dice = new Dice(seed);
+	const supplies = [];
+	for (const set of SUPPLIES) supplies.push(await fitted(spice, set));
+	const trials: Trial[] = [];
+	while (trials.length < count) {
+		const { set, perveance, usual } = dice.one(supplies);
+		const fault = dice.one(FAULTS.rectifier);
+		const sound = drawnSupply(dice, set, perveance, usual);
+		const { real, size } = plantedSupply(sound, fault, drawnSize(dice, fault));
+		const before = await readSupply(spice, sound);
+		const after = await readSupply(spice, real);
+		if (!shifts(before, after)) continue;
+		trials.push(judge(supplyQuestion(set, readAll(dice, after), withRipple), fault, size));
+	}
+	return trials;
+}

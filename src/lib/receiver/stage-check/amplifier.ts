@@ -16,8 +16,6 @@ export interface Prepared<Figures> {
 	foretell: (figures: Figures, probes: readonly Probe[]) => number[];
 	/** Volts of a circuit with no meter on it. */
 	resting: (figures: Figures) => (reading: ReadingId) => number;
-	/** Parts whose value is only a usual one. */
-	unknown: readonly PartId[];
 }
 
 /** Standard error of a part that lies anywhere within its tolerance, and of one that is not known at all; as logarithms. */
@@ -88,17 +86,15 @@ const PARTS_OF: Readonly<Record<Question['stage'], readonly PartId[]>> = {
 function partsOf(question: Question, ht: number) {
 	const values: Partial<Record<keyof Circuit, number>> = {};
 	const spreads: Spread<Circuit>[] = [];
-	const unknown: PartId[] = [];
 	for (const { key, id, usual } of PARTS.filter((part) => PARTS_OF[question.stage].includes(part.id))) {
 		const given = question.parts?.[id];
-		if (given === undefined) unknown.push(id);
 		const { value, tolerance } =
 			typeof given === 'object' ? given : { value: given ?? usual(question, ht), tolerance: USUAL_TOLERANCE };
 		values[key] = Math.max(value, WIRE);
 		const sigma = given === undefined ? UNKNOWN : UNIFORM * Math.log1p(tolerance / 100);
 		if (value > WIRE) spreads.push({ key, sigma });
 	}
-	return { values, spreads, unknown };
+	return { values, spreads };
 }
 
 const isControlled = ({ stage }: Question): boolean => stage === 'if-pentode' || stage === 'triode-heptode';
@@ -148,7 +144,7 @@ const guessedHt = ({ readings, valve }: Question): number =>
 
 export function prepareAmplifier(question: Question): Prepared<Circuit> {
 	const ht = Math.max(guessedHt(question), 1);
-	const { values, spreads, unknown } = partsOf(question, ht);
+	const { values, spreads } = partsOf(question, ht);
 	const mixer = question.stage === 'triode-heptode';
 	const sound: Circuit = {
 		ht,
@@ -179,7 +175,6 @@ export function prepareAmplifier(question: Question): Prepared<Circuit> {
 		spreads: [...spreads, ...valveSpreads(question)],
 		faults: amplifierFaults(question.stage, sound),
 		foretell: (circuit, probes) => solver.solve(circuit, probes).shown,
-		resting: (circuit) => solver.solve(circuit, []).resting,
-		unknown
+		resting: (circuit) => solver.solve(circuit, []).resting
 	};
 }

@@ -7,6 +7,7 @@ import { impossibleReadings } from './impossible.ts';
 import { type Evidence, type Hypothesis, judgeAll, type Judged } from './infer.ts';
 import { lookNext } from './look-next.ts';
 import { prepareRectifier } from './rectifier.ts';
+import { SOURCE_WEAK } from './rectifier-faults.ts';
 import { STAGES } from './stages.ts';
 import { statementOf, verdictOf } from './statement.ts';
 import type { Cause, Explanation, Meter, ReadingId, StageFinding, StageQuestion } from './types.ts';
@@ -76,10 +77,8 @@ function finding<Figures extends object>(
 	const weight = weighed.reduce((all, row) => all + row.weight, 0);
 	const healthy: Hypothesis<Figures> = { id: SOUND, weight, set: (figures) => figures, pins: [] };
 	const judged = judgeAll(evidence, [healthy, ...weighed]);
-	const explanations = judged
-		.filter(({ id }) => id !== SOUND)
-		.slice(0, MOST_EXPLANATIONS)
-		.map((one) => explain(question, prepared, one, readings.length));
+	const groups = grouped(judged, question, faults).slice(0, MOST_EXPLANATIONS);
+	const explanations = groups.map((group) => explain(question, prepared, group, readings.length));
 	const soundOne = judged.find(({ id }) => id === SOUND)!;
 	const verdict = verdictOf(soundOne, judged, readings.length);
 	const next = lookNext(
@@ -98,35 +97,64 @@ function finding<Figures extends object>(
 	};
 }
 
-function causeWeight(question: StageQuestion, { accuses, common }: CauseRow<never>): number {
+function causeWeight(
+	question: StageQuestion,
+	{ accuses, common }: Pick<CauseRow<unknown>, 'accuses' | 'common'>
+): number {
 	const part = accuses && question.parts?.[accuses];
 	const measured = typeof part === 'object' && part.tolerance <= MEASURED;
 	return COMMON[common] * (measured ? INNOCENT : 1);
 }
 
 const weightOf = <Figures>(question: StageQuestion, { causes }: FaultRow<Figures>): number =>
-	causes.reduce((sum, cause) => sum + causeWeight(question, cause as CauseRow<never>), 0);
+	causes.reduce((sum, cause) => sum + causeWeight(question, cause), 0);
+
+type Group<Figures> = [Judged<Figures>, ...Judged<Figures>[]];
+
+/** Faults that the readings taken cannot part stand together, the likeliest first. */
+function grouped<Figures>(
+	judged: readonly Judged<Figures>[],
+	{ readings }: StageQuestion,
+	faults: readonly FaultRow<Figures>[]
+): Group<Figures>[] {
+	const groups = new Map<string, Group<Figures>>();
+	for (const one of judged) {
+		if (one.id === SOUND) continue;
+		const family = faults.find(({ id }) => id === one.id)?.family;
+		const name =
+			family !== undefined && (family !== SOURCE_WEAK || readings.ripple === undefined) ? family : one.id;
+		const group = groups.get(name);
+		if (group) group.push(one);
+		else groups.set(name, [one]);
+	}
+	return [...groups.values()].sort((one, other) => scoreOf(other) - scoreOf(one));
+}
+
+const scoreOf = (group: Group<unknown>): number => group.reduce((sum, { score }) => sum + score, 0);
 
 function explain<Figures extends object>(
 	question: StageQuestion,
 	prepared: Prepared<Figures>,
-	judged: Judged<Figures>,
+	group: Group<Figures>,
 	count: number
 ): Explanation {
-	const row = prepared.faults.find(({ id }) => id === judged.id)!;
-	const causes = [...row.causes]
-		.sort(
-			(one, other) =>
-				causeWeight(question, other as CauseRow<never>) - causeWeight(question, one as CauseRow<never>)
-		)
-		.map((cause) => causeOf(question, prepared, judged, cause));
-	const [first, ...same] = causes as [Cause, ...Cause[]];
+	const rowOf = ({ id }: Judged<Figures>) => prepared.faults.find((row) => row.id === id)!;
+	const causes = group.flatMap((judged) =>
+		[...rowOf(judged).causes]
+			.sort((one, other) => causeWeight(question, other) - causeWeight(question, one))
+			.map((cause) => causeOf(question, prepared, judged, cause))
+	);
+	const [first, ...rest] = causes as [Cause, ...Cause[]];
+	const same = rest.filter(
+		({ fault }, i) => fault !== first.fault && rest.findIndex((one) => one.fault === fault) === i
+	);
+	const { misfit } = group[0];
 	return {
 		...first,
-		score: judged.score,
-		fit: judged.misfit < count + 4 ? 'good' : judged.misfit < 3 * count + 8 ? 'fair' : 'poor',
+		score: scoreOf(group),
+		fit: misfit < count + 4 ? 'good' : misfit < 3 * count + 8 ? 'fair' : 'poor',
 		same,
-		partBy: same.length > 0 ? row.partBy : ''
+		partBy: same.length > 0 ? rowOf(group[0]).partBy : ''
 	};
 }
 

@@ -133,7 +133,8 @@ function addTriode(net: Network, law: ValveLaw, circuit: Circuit): void {
 	net.device([ANODE, CATHODE, GRID], (volts, drawn) => {
 		const across = volts[0]! - volts[1]!;
 		// No current flows back, and little flows while the anode stands lower than the cathode.
-		const current = across <= 0 ? 0 : spaceCurrent(own, volts[2]! - volts[1]!, across) * Math.min(1, across / 3);
+		const current =
+			across <= 0 ? 0 : spaceCurrent(own, volts[2]! - volts[1]!, across) * Math.min(1, across / 3);
 		drawn[0] = current;
 		drawn[1] = -current;
 		drawn[2] = 0;

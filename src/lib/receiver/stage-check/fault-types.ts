@@ -35,4 +35,6 @@ export interface FaultRow<Figures> extends Omit<Hypothesis<Figures>, 'weight'> {
 	causes: readonly CauseRow<Figures>[];
 	/** What parts the causes from one another; empty for a single one. */
 	partBy: string;
+	/** Rows of one family look the same to all but a ripple reading: without one they count as one explanation. */
+	family?: string;
 }

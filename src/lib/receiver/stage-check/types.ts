@@ -128,6 +128,8 @@ export interface MixerQuestion extends Question<'triode-heptode'> {
 
 export interface RectifierQuestion extends Question<'rectifier'> {
 	rectifier: RectifierPoint;
+	/** RMS of one half of the HT winding by the sheet; without it a low winding cannot be told from low mains. */
+	windingVolts?: number;
 	/** What the set should draw through the smoothing, A. */
 	load: number;
 	/** What it should draw straight from the reservoir, A; often the anode of the output valve. */
