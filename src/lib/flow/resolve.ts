@@ -126,11 +126,12 @@ export const closest = (keys: readonly string[], placed: PlacedSuspect): string 
 const inScope = (scope: readonly string[] | undefined, placed: PlacedSuspect) =>
 	!scope || scope.includes(placed.section) || scope.includes(placed.place);
 
-/** The key under which a flow names this suspect, if it does. */
-const keyFor = ({ suspects }: Flow, placed: PlacedSuspect): string | undefined =>
+/** The key under which a flow names this suspect in this set, if it does. */
+const keyFor = ({ suspects }: Flow, { traits }: Plan, placed: PlacedSuspect): string | undefined =>
 	keysMeaning(placed).find((key) => {
 		const named = Object.hasOwn(suspects, key) ? suspects[key] : undefined;
-		return named !== undefined && inScope(typeof named === 'object' ? named.in : undefined, placed);
+		if (typeof named !== 'object') return named !== undefined;
+		return inScope(named.in, placed) && fits(traits, named.only);
 	});
 
 const countBy = <T>(items: readonly T[], keyOf: (item: T) => string): Map<string, number> => {
@@ -140,8 +141,8 @@ const countBy = <T>(items: readonly T[], keyOf: (item: T) => string): Map<string
 };
 
 /** Give each suspect its weight: a family's weight is divided over its places (decision: no place counts twice). */
-function weigh(flow: Flow, suspects: PlacedSuspect[]): void {
-	const keyOf = new Map(suspects.map((placed) => [placed, keyFor(flow, placed)]));
+function weigh(flow: Flow, plan: Plan, suspects: PlacedSuspect[]): void {
+	const keyOf = new Map(suspects.map((placed) => [placed, keyFor(flow, plan, placed)]));
 	const sharing = countBy(suspects, (placed) => keyOf.get(placed) ?? '');
 	const unnamed = countBy(
 		suspects.filter((placed) => keyOf.get(placed) === undefined),
@@ -208,10 +209,10 @@ export function resolveFlow(library: Library, flow: Flow, plan: Plan, comesAndGo
 	// What a flow names takes part even where it is not heard (a tingle, a dark dial lamp); but of a family that is
 	// felt somewhere, the places that are not felt would only take weight from those that are.
 	const suspects = all.filter((placed) => {
-		const key = keyFor(flow, placed);
+		const key = keyFor(flow, plan, placed);
 		return felt.has(placed) || (key !== undefined && (key === placed.id || !feltFamilies.has(placed.family)));
 	});
-	weigh(flow, suspects);
+	weigh(flow, plan, suspects);
 	return {
 		flow,
 		plan,
