@@ -52,17 +52,16 @@ export async function seed(page: Page, logs: readonly JobEvent[][]): Promise<voi
 	);
 	for (let from = 0; from < logs.length; from += 1000) {
 		const some = logs.slice(from, from + 1000);
-		await page.evaluate(
-			async ([events, rows]) => {
-				const opened = indexedDB.open('valvetrail');
-				await new Promise((done) => (opened.onsuccess = done));
-				const written = opened.result.transaction(['events', 'jobs'], 'readwrite');
-				for (const event of events) written.objectStore('events').put(event);
-				for (const row of rows) written.objectStore('jobs').put(row);
-				await new Promise((done) => (written.oncomplete = done));
-				opened.result.close();
-			},
-			[some.flat(), some.map((log) => rowOf(log))] as const
-		);
+		const written = JSON.stringify({ events: some.flat(), rows: some.map((log) => rowOf(log)) });
+		await page.evaluate(async (text) => {
+			const { events, rows } = JSON.parse(text) as { events: unknown[]; rows: unknown[] };
+			const opened = indexedDB.open('valvetrail');
+			await new Promise((done) => (opened.onsuccess = done));
+			const writing = opened.result.transaction(['events', 'jobs'], 'readwrite');
+			for (const event of events) writing.objectStore('events').put(event);
+			for (const row of rows) writing.objectStore('jobs').put(row);
+			await new Promise((done) => (writing.oncomplete = done));
+			opened.result.close();
+		}, written);
 	}
 }

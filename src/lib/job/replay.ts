@@ -12,6 +12,7 @@ import { machineEventOf, misplaced, outcomeOf, type Move } from './machine-event
 import { onceFor } from './once.ts';
 import { sayPhase } from './phase-said.ts';
 import { inOrder } from './order.ts';
+import { takePicture } from './pictured.ts';
 import { contextOf, send, startRun, stateOf } from './run.ts';
 import { snapshotOf } from './snapshot.ts';
 import { afterChange, afterIntake, passTo, withPower } from './set-power.ts';
@@ -160,7 +161,8 @@ const FREE: readonly EventKind[] = [
 	'guessed',
 	'part-tested',
 	'phase',
-	'experience'
+	'experience',
+	'pictured'
 ];
 
 /** Lines of no machine; a part changed outside a flow is one too. */
@@ -170,12 +172,14 @@ function undoEntry(state: JobState, target: string): Played {
 	if (!line || !free || line.undone || line.refused !== undefined)
 		return {
 			state,
-			refused: 'Only the last entry of a flow, a note, a sum or the closing of the job can be undone.'
+			refused:
+				'Only the last entry of a flow, a note, a sum, a picture or the closing of the job can be undone.'
 		};
 	const left = <Entry extends { event: string }>(entries: Entry[]) =>
 		entries.filter(({ event }) => event !== target);
 	const lists = {
 		notes: left(state.notes),
+		pictures: left(state.pictures),
 		heard: left(state.heard),
 		causes: left(state.causes),
 		guesses: left(state.guesses),
@@ -229,6 +233,7 @@ const HANDLERS: { [Kind in EventKind]: Handler<Kind> } = {
 	guessed: (state, { id: event, data }, order) => ({
 		state: { ...state, guesses: [...state.guesses, { event, order, ...data }] }
 	}),
+	pictured: takePicture,
 	undone: undo,
 	resolved: (state) => ({ state }),
 	'gave-up': move,
@@ -247,7 +252,8 @@ const measuredBefore = (state: JobState, part: string | undefined): boolean =>
 		state.ledger.some((line) => line.suspect === part && line.state !== 'changed'));
 
 function contextFor(state: JobState, event: JobEvent, { service, today, snapshots }: Setting): LineContext {
-	const { flow: id, step, part } = event.data as { flow?: string; step?: string; part?: string };
+	const told = event.kind === 'pictured' ? event.data.of : event.data;
+	const { flow: id, step, part } = told as { flow?: string; step?: string; part?: string };
 	const holder = Object.values(state.flows).find(
 		({ run }) =>
 			(step !== undefined && Object.hasOwn(run.resolved.steps, step)) ||

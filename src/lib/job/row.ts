@@ -38,6 +38,8 @@ export interface JobRow {
 	closed?: { event: string; result: EventData['closed']['result'] };
 	/** ISO date and time of the last copy in a file. */
 	exported?: string;
+	/** How many entries that copy holds. */
+	copied?: number;
 }
 
 /** One more whenever a row keeps something that an older one does not. */
@@ -45,6 +47,10 @@ export const ROW_VERSION = 2;
 
 /** Between two entries no more than this counts as work, in minutes: who is away longer does something else. Our own choice. */
 const LONGEST_ENTRY = 20;
+
+/** Something was entered since the last copy in a file. Counted, as a clock may have been set back. */
+export const changedSinceCopy = ({ exported, copied, updated, events }: JobRow): boolean =>
+	exported === undefined || (copied === undefined ? updated > exported : events > copied);
 
 /** What only a played job can say of itself. */
 export type Description = Pick<JobRow, 'leading' | 'lastStep' | 'complaint' | 'power'>;
