@@ -128,7 +128,7 @@ const PartChanged = z.strictObject({
 });
 
 const Marked = z.strictObject({
-	sheet: z.string().regex(/^[a-z0-9]+:[0-9a-f]{16,64}$|^[0-9a-f]{16,64}$/),
+	sheet: z.string().regex(/^(sha256:[0-9a-f]{64}|fnv:[0-9a-f]{16})$/),
 	mark: Id,
 	x: Share,
 	y: Share,

@@ -59,7 +59,7 @@ function everything(): Log {
 	all.add('heard', { bands: { am: 'weak', fm: 'good' } });
 	all.add('part-listed', { part: 'own-c12', name: 'C12', kind: 'paper', duty: 'coupling', value: 5e-8 });
 	all.add('part-checked', { part: 'own-c12', state: 'value', typed: '52n', value: 52e-9 });
-	all.add('marked', { sheet: 'a'.repeat(64), mark: 'm1', x: 0.5, y: 0.25, part: 'own-c12' });
+	all.add('marked', { sheet: `sha256:${'a'.repeat(64)}`, mark: 'm1', x: 0.5, y: 0.25, part: 'own-c12' });
 	all.add('unmarked', { mark: 'm1' });
 	all.add('guessed', { flow: FLOW, suspect: 'cc-leak', text: 'it runs hot' });
 	all.add('gave-up', { flow: FLOW });

@@ -261,7 +261,7 @@ describe('one change, one proof', () => {
 });
 
 describe('marks on a picture', () => {
-	const sheet = 'a'.repeat(64);
+	const sheet = `sha256:${'a'.repeat(64)}`;
 	test('the latest place of a mark holds, a removed one is gone, undo brings it back', () => {
 		const log = listed();
 		log.add('marked', { sheet, mark: 'm1', x: 0.2, y: 0.3, part: 'output-coupling' });
