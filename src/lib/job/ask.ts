@@ -1,15 +1,18 @@
 import { standings } from '../flow/trace.ts';
 import { nameOf } from '../flow/explain.ts';
+import { DUTIES, PART_LOOKS } from '../flow/part-terms.ts';
 import { INSTRUMENTS } from '../flow/terms.ts';
 import { parseAnyQuantity, printQuantity } from '../quantity/index.ts';
 import type { Plan } from '../receiver/index.ts';
 import { standingWord } from '../suspects/index.ts';
 import { HISTORY, PART_WAS, SYMPTOM_NOW } from './events.ts';
 import { ledgerWord } from './ledger.ts';
+import { partsFrom, STATES } from './parts.ts';
 import { foundLines, type FoundLine } from './report-found.ts';
 import { linesOf } from './report-lines.ts';
 import { factsOf, proofsIn, traceIn } from './shared-evidence.ts';
 import { allRuns, type JobState } from './state.ts';
+import { changesIn } from './unproved.ts';
 import { complaintWords, lowerFirst } from './words.ts';
 
 /**
@@ -109,22 +112,53 @@ function benchLines({ intake }: JobState): AskLine[] {
 	];
 }
 
-/** Parts changed or tested, by the names that the flows have for them. */
+/** `C12`, `R7a`: a name from the drawing; any other name of a part is the person's own. */
+const DRAWN = /^[A-Z]{1,3}\d{1,4}[a-z]?$/;
+
+/** Parts of the list by kind and duty, as far as something was done to them. */
+function listedLines(state: JobState): AskLine[] {
+	return partsFrom(state.parts)
+		.filter(({ state: now }) => now !== 'untouched' && now !== 'left')
+		.map((part): AskLine => {
+			const { name, kind, duty, state: now, found, fitted } = part;
+			const what = [
+				DRAWN.test(name) ? name : '',
+				lowerFirst(PART_LOOKS[kind].title),
+				duty && DUTIES[duty].title
+			];
+			const values = [valueOnly(found), valueOnly(fitted) && `fitted ${valueOnly(fitted)}`];
+			const listen = changesIn(state).find(({ line }) => line.event === part.changedBy)?.listen;
+			const heard = now === 'changed' ? (listen ?? 'the complaint not tried since') : '';
+			const told = [STATES[now], ...values, heard].filter(Boolean).join('; ');
+			return {
+				part: 'changes',
+				text: cut(`${what.filter(Boolean).join(', ')}: ${told}`),
+				weight: WEIGHT.change
+			};
+		});
+}
+
+/** Parts changed or tested without a list, by the names that the flows have for them. */
 function changeLines(state: JobState): AskLine[] {
 	const line = (text: string): AskLine => ({ part: 'changes', text, weight: WEIGHT.change });
 	const proofs = new Map(proofsIn(state).map((proof) => [proof.suspect, proof]));
-	const seen = new Map<string, string>();
-	for (const flow of allRuns(state))
-		for (const { id, ...placed } of flow.run.resolved.suspects) seen.set(id, nameOf({ id, ...placed }));
-	const changed = allRuns(state).flatMap(({ done }) =>
-		done.flatMap(({ event }) =>
-			event.kind === 'part-changed' ? [{ part: event.data.part, fitted: event.data.fitted }] : []
+	const names = new Map(
+		allRuns(state).flatMap(({ run }) =>
+			run.resolved.suspects.map((placed): [string, string] => [placed.id, nameOf(placed)])
 		)
 	);
-	const ledger = state.ledger.map(({ suspect: part }) => ({ part, fitted: undefined }));
-	const parts = new Map([...ledger, ...changed].map((one) => [one.part, one]));
+	const changed = allRuns(state).flatMap(({ done }) =>
+		done.flatMap(({ event }) => (event.kind === 'part-changed' ? [event.data] : []))
+	);
+	const onList = new Set(state.parts.map(({ event }) => event));
+	const ledger = state.ledger
+		.filter(({ event }) => !onList.has(event))
+		.map(({ suspect }) => ({ part: suspect }));
+	const parts = new Map<string, { part: string; fitted?: string }>(
+		[...ledger, ...changed].map((one) => [one.part, one])
+	);
 	const told = [...parts.values()].flatMap(({ part, fitted }): AskLine[] => {
-		const name = seen.get(part);
+		const name = names.get(part);
 		if (name === undefined) return [];
 		const proof = proofs.get(part);
 		const value = valueOnly(fitted);
@@ -133,7 +167,8 @@ function changeLines(state: JobState): AskLine[] {
 			: (ledgerWord(state, part) ?? 'changed, the complaint not tried since');
 		return [line(`${name}: ${result}${value ? `; fitted ${value}` : ''}`)];
 	});
-	return told.length ? told : [{ part: 'changes', text: 'Nothing', weight: WEIGHT.must }];
+	const all = [...told, ...listedLines(state)];
+	return all.length ? all : [{ part: 'changes', text: 'Nothing', weight: WEIGHT.must }];
 }
 
 const isNormal = (line: FoundLine, normal: ReadonlySet<string>) =>
@@ -188,7 +223,8 @@ function questionLine(state: JobState): AskLine {
 function leftOutOf(state: JobState): string[] {
 	const notes = state.notes.length + (state.closed?.note ? 1 : 0);
 	const loose = linesOf(state, 'part-changed').filter(
-		({ flow, event }) => flow === undefined && !state.ledger.some((line) => line.event === event)
+		({ flow, event }) =>
+			flow === undefined && ![...state.ledger, ...state.parts].some((line) => line.event === event)
 	).length;
 	const named = (count: number, one: string) => (count ? [`${count} ${one}${count === 1 ? '' : 's'}`] : []);
 	return ['the title', ...named(notes, 'note'), ...named(loose, 'change of a part that you named yourself')];

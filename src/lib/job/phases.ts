@@ -1,9 +1,11 @@
+import { isCapacitor } from '../flow/part-terms.ts';
 import { PHASES, type Phase } from './events.ts';
-import { changesOf } from './report-changes.ts';
+import { partsFrom } from './parts.ts';
 import { safetyLines } from './report-safety.ts';
 import { contextOf, stateOf } from './run.ts';
 import { factsOf } from './shared-evidence.ts';
 import { allRuns, own, type FlowRun, type JobState, type PhaseSaid } from './state.ts';
+import { changesIn, unprovedChanges } from './unproved.ts';
 
 /**
  * The whole job as a list of its parts. What the log shows is read from it; what it cannot show is said by hand. Each is
@@ -27,7 +29,6 @@ type Found = Pick<PhaseRow, 'state' | 'because'>;
 /** Work in a fixed order that belongs to a phase: flows by id, the first that fits the set is opened. */
 export const PHASE_FLOWS: Partial<Record<Phase, readonly string[]>> = {
 	'cold-checks': ['wake-after-storage'],
-	capacitors: ['wake-after-storage'],
 	'first-power': ['wake-after-storage'],
 	alignment: ['align-am', 'align-fm'],
 	closing: ['closing-tests']
@@ -92,6 +93,22 @@ function coldChecks(state: JobState): Found {
 }
 
 function capacitors(state: JobState): Found {
+	const listed = partsFrom(state.parts).filter(({ kind }) => isCapacitor(kind));
+	const untouched = listed.filter((part) => part.state === 'untouched').length;
+	if (listed.length > untouched)
+		return untouched === 0
+			? { state: 'done', because: `${count(listed.length, 'capacitor')} on the list, each settled.` }
+			: { state: 'begun', because: `${listed.length - untouched} of ${listed.length} on the list settled.` };
+	const told = capacitorsOnTheWay(state);
+	if (told > 0) return { state: 'begun', because: `${count(told, 'capacitor')} tested or changed.` };
+	const because = listed.length
+		? `${count(listed.length, 'capacitor')} on the list, none touched yet.`
+		: 'No capacitor was tested or changed yet.';
+	return { state: 'to do', because };
+}
+
+/** Capacitors tested or changed by their suspects, without a list. */
+function capacitorsOnTheWay(state: JobState): number {
 	const kinds = new Map(
 		allRuns(state).flatMap(({ run }) => run.resolved.suspects.map(({ id, suspect }) => [id, suspect.kind]))
 	);
@@ -99,10 +116,7 @@ function capacitors(state: JobState): Found {
 		done.flatMap(({ event }) => (event.kind === 'part-changed' ? [event.data.part] : []))
 	);
 	const parts = new Set([...state.ledger.map(({ suspect }) => suspect), ...changed]);
-	const told = [...parts].filter((part) => CAPACITORS.includes(kinds.get(part))).length;
-	return told
-		? { state: 'begun', because: `${count(told, 'capacitor')} tested or changed.` }
-		: { state: 'to do', because: 'No capacitor was tested or changed yet.' };
+	return [...parts].filter((part) => CAPACITORS.includes(kinds.get(part))).length;
 }
 
 function firstPower(state: JobState): Found {
@@ -155,15 +169,15 @@ function trace(state: JobState): Found {
 }
 
 function parts(state: JobState): Found {
-	const changes = changesOf(state);
-	const unproved = changes.filter(({ proof }) => !proof).length;
+	const changes = changesIn(state);
+	const unproved = unprovedChanges(state).length;
 	if (changes.length === 0)
 		return state.closed
 			? { state: 'not needed', because: 'No part was changed.' }
 			: { state: 'to do', because: 'No part was changed yet.' };
 	return unproved
-		? { state: 'begun', because: `${count(unproved, 'change')} not proved yet.` }
-		: { state: 'done', because: `${count(changes.length, 'change')}, each proved.` };
+		? { state: 'begun', because: `${count(unproved, 'change')} not heard since.` }
+		: { state: 'done', because: `${count(changes.length, 'change')}, the set heard after each.` };
 }
 
 function alignment(state: JobState): Found {
@@ -204,6 +218,7 @@ const FOUND: Record<Phase, (state: JobState) => Found> = {
 const lastChange = (state: JobState): number =>
 	Math.max(
 		-1,
+		...state.parts.filter(({ kind }) => kind === 'part-changed').map(({ order }) => order),
 		...state.ledger.filter((line) => line.state === 'changed').map(({ order }) => order),
 		...allRuns(state).flatMap(({ done }) =>
 			done.filter(({ event }) => event.kind === 'part-changed').map(({ order }) => order)

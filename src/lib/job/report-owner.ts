@@ -2,13 +2,14 @@ import { nameOf } from '../flow/explain.ts';
 import { meaningsIn } from '../flow/glossary.ts';
 import type { Word } from '../flow/schema.ts';
 import { RESULTS, SYMPTOM_NOW } from './events.ts';
-import { changesOf } from './report-changes.ts';
 import type { ReportLine, ReportSection } from './report-lines.ts';
 import { notDoneLines } from './report-not-done.ts';
+import { partWords } from './report-parts.ts';
 import { safetyLines } from './report-safety.ts';
 import { proofsIn } from './shared-evidence.ts';
 import { allRuns, type JobState } from './state.ts';
-import { complaintWords } from './words.ts';
+import { changesIn } from './unproved.ts';
+import { complaintWords, lowerFirst } from './words.ts';
 
 /**
  * The page for the owner of the set: what was wrong, what was done, how it is now, what to watch. Sentences that anybody
@@ -62,13 +63,13 @@ const NOW = {
 } as const;
 
 function doneLines(state: JobState): ReportLine[] {
-	const changes = changesOf(state);
+	const changes = changesIn(state);
 	if (changes.length === 0) return [{ text: 'No part was changed.' }];
-	return changes.map(({ line, proof }): ReportLine => {
-		const now = Object.entries(NOW).find(([word]) => proof?.answer?.split('; ')[0] === word)?.[1];
-		return now
-			? { text: line.what, meaning: now }
-			: { text: line.what, meaning: 'The set was not tried again after it.', open: true };
+	return changes.map(({ line, part, listen }): ReportLine => {
+		const text = part ? `Changed: ${partWords(part)}` : line.what;
+		if (listen === undefined) return { text, meaning: 'The set was not tried again after it.', open: true };
+		const now = Object.entries(NOW).find(([word]) => listen.split('; ')[0] === word)?.[1];
+		return { text, meaning: now ?? `Heard after it: ${lowerFirst(listen)}.` };
 	});
 }
 

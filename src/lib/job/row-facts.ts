@@ -52,6 +52,12 @@ function newFacts(facts: readonly RowFact[], event: JobEvent, minutes: number): 
 			return [part(event.data.part, event.data.fitted)];
 		case 'part-tested':
 			return [part(event.data.part, event.data.result, event.data.found)];
+		case 'part-listed': {
+			const { name, kind: look, typed, rating, off } = event.data;
+			return off ? [] : [part(name, look, typed, rating)];
+		}
+		case 'part-checked':
+			return event.data.reason ? [part(event.data.part, event.data.reason)] : [];
 		case 'cause-sought':
 			return event.data.found ? [part(event.data.part, event.data.found)] : [];
 		case 'proved':

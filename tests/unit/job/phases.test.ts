@@ -74,7 +74,25 @@ describe('the phases of a job', () => {
 		log.repair(FLOW, 'cc-leak', 'cured');
 		expect([word(log, 'parts'), word(log, 'trace')]).toEqual(['done', 'done']);
 		log.add('part-changed', { part: 'mains lead' });
-		expect(phase(log, 'parts')).toMatchObject({ state: 'begun', because: '1 change not proved yet.' });
+		expect(phase(log, 'parts')).toMatchObject({ state: 'begun', because: '1 change not heard since.' });
+	});
+
+	test('capacitors of the list are done when each is settled: tested, changed, or left on purpose', () => {
+		const log = opened(kept);
+		const list = (part: string) => log.add('part-listed', { part, name: part.toUpperCase(), kind: 'paper' });
+		list('c1');
+		list('c2');
+		expect(phase(log, 'capacitors')).toMatchObject({
+			state: 'to do',
+			because: expect.stringContaining('2 capacitors')
+		});
+		log.add('part-checked', { part: 'c1', state: 'left', reason: 'mica' });
+		expect(phase(log, 'capacitors')).toMatchObject({
+			state: 'begun',
+			because: '1 of 2 on the list settled.'
+		});
+		log.add('part-checked', { part: 'c2', state: 'value', typed: '10n', value: 1e-8 });
+		expect(word(log, 'capacitors')).toBe('done');
 	});
 
 	test('every band plays and nothing is noticed: there is nothing to trace', () => {
