@@ -192,7 +192,9 @@ function foundAsk(state: JobState): AskLine[] {
 			if (!line.reading)
 				return { part: 'tried', text: cut(told), weight: right ? WEIGHT.heardRight : WEIGHT.heardWrong };
 			const expected = line.expected ? `; sound: ${line.expected}` : '';
-			const text = cut(`${told.replace(/: [^:]*$/, '')}: ${line.reading}${expected}`);
+			const title =
+				line.answer && told.endsWith(` ${line.answer}`) ? told.slice(0, -line.answer.length - 1) : told;
+			const text = cut(`${title} ${line.reading}${expected}`);
 			return { part: 'readings', text, weight: right ? WEIGHT.right : WEIGHT.wrong };
 		});
 }
