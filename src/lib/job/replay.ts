@@ -6,7 +6,7 @@ import { withPowerClock } from './clock.ts';
 import { contradictionsIn } from './contradictions.ts';
 import { differencesFrom } from './differences.ts';
 import type { EventKind, EventOf, Intake, JobEvent } from './events.ts';
-import { changeOnTheWay, testPart } from './ledger.ts';
+import { changeOnTheWay, checkPart, notedOn, testPart } from './ledger.ts';
 import { withLessons } from './lessons.ts';
 import { machineEventOf, misplaced, outcomeOf, type Move } from './machine-event.ts';
 import { onceFor } from './once.ts';
@@ -15,6 +15,7 @@ import { takePicture } from './pictured.ts';
 import { contextOf, send, startRun, stateOf } from './run.ts';
 import { snapshotOf } from './snapshot.ts';
 import { afterChange, afterIntake, passTo, withPower } from './set-power.ts';
+import { partIn } from './parts.ts';
 import { emptyState, own, type FlowRun, type JobState, type Warning, type WarningKind } from './state.ts';
 import { lineOf, type LineContext } from './trail.ts';
 
@@ -159,14 +160,17 @@ const FREE: readonly EventKind[] = [
 	'heard',
 	'guessed',
 	'part-tested',
-	'pictured'
+	'pictured',
+	'part-checked'
 ];
 
 /** Lines of no machine; a part changed outside a flow is one too. */
 function undoEntry(state: JobState, target: string): Played {
 	const line = state.trail.find(({ event }) => event === target);
 	const free = line && (FREE.includes(line.kind) || (line.kind === 'part-changed' && !line.flow));
-	if (!line || !free || line.undone || line.refused !== undefined)
+	// Parts listed and marks set leave no line: there are dozens of them.
+	const silent = !line && [...state.parts, ...state.marks].some(({ event }) => event === target);
+	if (!silent && (!free || line.undone || line.refused !== undefined))
 		return {
 			state,
 			refused:
@@ -180,10 +184,12 @@ function undoEntry(state: JobState, target: string): Played {
 		heard: left(state.heard),
 		causes: left(state.causes),
 		guesses: left(state.guesses),
-		ledger: left(state.ledger)
+		ledger: left(state.ledger),
+		parts: left(state.parts),
+		marks: left(state.marks)
 	};
 	return {
-		state: strike({ ...state, ...lists, closed: line.kind === 'closed' ? undefined : state.closed }, target)
+		state: strike({ ...state, ...lists, closed: line?.kind === 'closed' ? undefined : state.closed }, target)
 	};
 }
 
@@ -210,6 +216,14 @@ const HANDLERS: { [Kind in EventKind]: Handler<Kind> } = {
 	repairing: move,
 	'part-changed': changePart,
 	'part-tested': testPart,
+	'part-listed': (state, event, order) => ({ state: notedOn(state, event as JobEvent, order) }),
+	'part-checked': checkPart,
+	marked: (state, { id: event, data }, order) => ({
+		state: { ...state, marks: [...state.marks, { event, order, mark: data.mark, data }] }
+	}),
+	unmarked: (state, { id: event, data: { mark } }, order) => ({
+		state: { ...state, marks: [...state.marks, { event, order, mark, data: undefined }] }
+	}),
 	tallied: tally,
 	'clock-started': (state, { at, data: { step } }) => ({
 		state: { ...state, clocks: { ...state.clocks, [step]: at } }
@@ -237,14 +251,20 @@ const HANDLERS: { [Kind in EventKind]: Handler<Kind> } = {
 };
 
 /** Whether something was measured on a part, and noted, or the part was tested. */
-const measuredBefore = (state: JobState, part: string | undefined): boolean =>
-	part !== undefined &&
-	(state.notes.some((note) => note.part === part) ||
-		state.ledger.some((line) => line.suspect === part && line.state !== 'changed'));
+const measuredBefore = (state: JobState, part: string | undefined, listed: string | undefined): boolean =>
+	partIn(state.parts, listed)?.measured === true ||
+	(part !== undefined &&
+		(state.notes.some((note) => note.part === part) ||
+			state.ledger.some((line) => line.suspect === part && line.state !== 'changed')));
 
 function contextFor(state: JobState, event: JobEvent, { service, today, snapshots }: Setting): LineContext {
 	const told = event.kind === 'pictured' ? event.data.of : event.data;
-	const { flow: id, step, part } = told as { flow?: string; step?: string; part?: string };
+	const {
+		flow: id,
+		step,
+		part,
+		listed = part
+	} = told as { flow?: string; step?: string; part?: string; listed?: string };
 	const holder = Object.values(state.flows).find(
 		({ run }) =>
 			(step !== undefined && Object.hasOwn(run.resolved.steps, step)) ||
@@ -257,7 +277,8 @@ function contextFor(state: JobState, event: JobEvent, { service, today, snapshot
 		resolved: flow?.run.resolved,
 		plan: libraries.map((library) => library && own(library.plans, planId)).find((plan) => plan),
 		suspect: flow && contextOf(flow.run).suspect,
-		measured: measuredBefore(state, part),
+		measured: measuredBefore(state, part, listed),
+		listed: partIn(state.parts, listed)?.name,
 		...(flow && event.kind === 'answered'
 			? { outcome: outcomeOf(flow.run.resolved, event.data, service) }
 			: {})

@@ -3,6 +3,8 @@ import type { Power } from '../flow/machine-types.ts';
 import type { Provoked } from '../flow/terms.ts';
 import type { EventData, Intake, JobEvent } from './events.ts';
 import type { LedgerLine } from './ledger.ts';
+import type { MarkLine } from './marks.ts';
+import type { PartLine } from './parts.ts';
 import { contextOf, stateOf, type Run } from './run.ts';
 import type { TrailLine } from './trail.ts';
 
@@ -96,6 +98,10 @@ export interface JobState {
 	guesses: Guess[];
 	/** Parts tested or changed outside the proof of a flow, oldest first. */
 	ledger: LedgerLine[];
+	/** What was listed of the set's parts and done to them, oldest first. */
+	parts: PartLine[];
+	/** Marks on pictures of the diagram and the chassis, oldest first. */
+	marks: MarkLine[];
 	/** By step: its sheet before it is recorded, with its place in the order of the job. */
 	sheets: Record<string, { provoked: Provoked; order: number }>;
 	/** By step: when its own clock was started. ISO date and time. */
@@ -123,6 +129,8 @@ export const emptyState = (job: string): JobState => ({
 	causes: [],
 	guesses: [],
 	ledger: [],
+	parts: [],
+	marks: [],
 	sheets: {},
 	clocks: {},
 	underPowerSince: undefined,

@@ -9,6 +9,8 @@ import { printQuantity } from '../quantity/index.ts';
 import type { Plan } from '../receiver/index.ts';
 import {
 	CAUSE,
+	CHECKED,
+	LISTENED,
 	PART_WAS,
 	RESULTS,
 	SYMPTOM_NOW,
@@ -98,6 +100,8 @@ export interface LineContext {
 	suspect?: string | undefined;
 	/** Something was measured on the part that the event names, and noted, before. */
 	measured?: boolean;
+	/** The part of the list that the event is about, as drawn. */
+	listed?: string | undefined;
 }
 
 /** Of a part that was changed with nothing measured on it before. */
@@ -123,9 +127,10 @@ const WORDING: Wording = {
 	repairing: (_, { resolved, suspect }) => ({
 		what: `Repair begun${suspect ? `: ${suspectName(resolved, suspect)}` : ''}`
 	}),
-	'part-changed': ({ part, fitted }, { resolved, measured }) => {
-		const answer = joined(fitted && `fitted: ${fitted}`, measured ? '' : WITHOUT_PROOF);
-		return { what: `Changed: ${suspectName(resolved, part)}`, ...(answer ? { answer } : {}) };
+	'part-changed': ({ part, fitted, reason, listed: id }, { resolved, measured, listed }) => {
+		const answer = joined(fitted && `fitted: ${fitted}`, reason, measured ? '' : WITHOUT_PROOF);
+		const name = id === undefined ? undefined : listed;
+		return { what: `Changed: ${name ?? suspectName(resolved, part)}`, ...(answer ? { answer } : {}) };
 	},
 	proved: ({ symptom, partWas }) => ({
 		what: 'Symptom proved again',
@@ -135,18 +140,23 @@ const WORDING: Wording = {
 		what: `Cause behind ${lowerFirst(suspectName(resolved, part))}`,
 		answer: joined(CAUSE[result], found)
 	}),
-	heard: ({ bands, signs = [] }, { plan }) => ({
-		what: 'Heard now',
-		answer: complaintWords({ symptom: bands, signs }, plan)
+	heard: ({ bands, signs = [], listened }, { plan }) => ({
+		what: listened ? 'Quick listen' : 'Heard now',
+		answer: listened ? LISTENED[listened] : complaintWords({ symptom: bands, signs }, plan)
 	}),
 	guessed: ({ suspect, text }, { resolved }) => ({
 		what: 'Own suspicion',
 		answer: joined(suspect && suspectName(resolved, suspect), text)
 	}),
 	calculated: ({ title, sentence }) => ({ what: title, answer: sentence }),
-	'part-tested': ({ part, result, found }, { resolved }) => ({
-		what: `Tested: ${suspectName(resolved, part)}`,
+	'part-tested': ({ part, result, found, listed: id }, { resolved, listed }) => ({
+		what: `Tested: ${(id === undefined ? undefined : listed) ?? suspectName(resolved, part)}`,
 		answer: joined(TESTED[result], found)
+	}),
+	'part-checked': ({ part, state, typed, reason }, { listed }) => ({
+		what: `${listed ?? part}: ${CHECKED[state]}`,
+		...(typed ? { reading: typed } : {}),
+		...(reason ? { answer: reason } : {})
 	}),
 	noted: ({ text, part }, { resolved }) => ({
 		what: part ? `Note on ${suspectName(resolved, part)}: ${text}` : `Note: ${text}`
@@ -175,6 +185,9 @@ const BARE: Partial<Record<EventKind, string>> = {
 	left: 'Step left',
 	prepared: 'Connection made',
 	undone: 'Undo',
+	'part-listed': 'Part listed',
+	marked: 'Mark set',
+	unmarked: 'Mark taken away',
 	tallied: 'Sheet',
 	'clock-started': 'Clock started'
 };
