@@ -16,8 +16,8 @@ const own = ohms(({ size }) => size);
 
 /** The leak to chassis that lowers a point as much as its feed resistor would if it had risen to `size`. */
 const leakBehind = (key: 'anodeFeed' | 'screenFeed', point: 'anode' | 'screen') =>
-	ohms(({ size, sound, circuit, resting }) => {
-		const drop = circuit.ht - resting(point);
+	ohms(({ size, sound, resting }) => {
+		const drop = resting('ht') - resting(point);
 		return resting(point) / Math.max(drop * (1 / sound[key] - 1 / size), 1e-9);
 	});
 
@@ -63,7 +63,7 @@ function cathodeRows(stage: Amplifier, { cathodeResistor: nominal }: Circuit): R
 	const accuses: PartId = 'cathode-resistor';
 	const part = 'cathode resistor';
 	const high = stage === 'output-pentode' ? 'occasional' : 'rare';
-	const bypassLeak = ohms(({ size }) => 1 / Math.max(1 / size - 1 / nominal, 1e-9));
+	const bypassLeak = ohms(({ size, sound }) => 1 / Math.max(1 / size - 1 / sound.cathodeResistor, 1e-9));
 	return [
 		{
 			id: 'cathode-high',
@@ -520,9 +520,9 @@ function oscillatorRows({ oscillatorFeed: feed, oscillatorLeak: leak }: Circuit)
 					part: capacitor,
 					common: 'rare',
 					suspects: ['lo-dec-leak'],
-					value: ohms(({ size, circuit, resting }) => {
-						const drop = circuit.ht - resting('oscillator-anode');
-						return resting('oscillator-anode') / Math.max(drop * (1 / feed - 1 / size), 1e-9);
+					value: ohms(({ size, sound, resting }) => {
+						const drop = resting('ht') - resting('oscillator-anode');
+						return resting('oscillator-anode') / Math.max(drop * (1 / sound.oscillatorFeed - 1 / size), 1e-9);
 					}),
 					says: (value) => `The ${capacitor} leaks: ${value}.`
 				}

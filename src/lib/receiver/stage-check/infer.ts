@@ -36,6 +36,9 @@ export interface Evidence<Figures> {
 	errors: readonly number[];
 }
 
+/** The hypothesis that nothing is wrong. */
+export const SOUND_STAGE = 'sound';
+
 export interface Judged<Figures> {
 	id: string;
 	/** Chance after the readings, against all hypotheses together. */
@@ -53,7 +56,7 @@ export interface Judged<Figures> {
 const COARSE = 14;
 const FINE = 9;
 /** Part of the shift by a fault that the valve laws may have wrong. Our own choice. */
-const LAW_ERROR = 0.06;
+const LAW_ERROR = 0.08;
 /** Within so much of the best, in misfit, a size is still possible: two standard errors. */
 const POSSIBLE = 4;
 /** Sizes that fit so much worse than the best at first look are not looked at closely. */
