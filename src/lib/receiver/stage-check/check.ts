@@ -1,4 +1,5 @@
-import { prepareAmplifier, type Prepared } from './amplifier.ts';
+import { prepareAmplifier } from './amplifier.ts';
+import type { Prepared } from './prepared.ts';
 import type { Probe } from './circuit.ts';
 import { addUp, currentsOf } from './currents.ts';
 import { explain, grouped, weightOf } from './explain.ts';

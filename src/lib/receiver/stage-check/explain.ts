@@ -1,9 +1,9 @@
 import { printQuantity } from '../../quantity/index.ts';
-import type { Prepared } from './amplifier.ts';
-import { type CauseRow, COMMON, type FaultRow } from './fault-types.ts';
+import type { Prepared } from './prepared.ts';
+import { type CauseRow, COMMON, type FaultRow } from './faults/types.ts';
 import type { Judged } from './infer.ts';
 import { SOUND_STAGE } from './infer.ts';
-import { SOURCE_WEAK } from './rectifier-faults.ts';
+import { SOURCE_WEAK } from './faults/rectifier.ts';
 import type { Cause, Explanation, FoundValue, ReadingId, StageQuestion } from './types.ts';
 
 /** A part that was measured within so many per cent is not accused of a wrong value. */

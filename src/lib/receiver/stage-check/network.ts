@@ -100,7 +100,7 @@ export class Network {
 
 	/** Volts of the nodes; starts from `start`, which is not changed. */
 	solve(start: ArrayLike<number>): Float64Array {
-		let volts = Float64Array.from(start);
+		let volts: Float64Array = Float64Array.from(start);
 		this.#load(volts);
 		for (let round = 0; round < ROUNDS; round++) {
 			const slope = Float64Array.from(this.#slope);
@@ -112,7 +112,10 @@ export class Network {
 		return volts;
 	}
 
-	/** One step, halved as long as the next one would be longer still: judged in volts, as microamperes at a grid count as much as milliamperes at a cathode. */
+	/**
+	 * One step, halved as long as the next one would be longer still. Judged in volts: microamperes at a grid count as much as
+	 * milliamperes at a cathode.
+	 */
 	#stepped(from: Float64Array, slope: Float64Array, step: Float64Array, longest: number): Float64Array {
 		let share = Math.min(1, STRIDE / longest);
 		for (let tries = 0; ; tries++) {
