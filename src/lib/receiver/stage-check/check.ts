@@ -2,7 +2,7 @@ import { prepareAmplifier } from './amplifier.ts';
 import type { Prepared } from './prepared.ts';
 import type { Probe } from './circuit.ts';
 import { addUp, currentsOf } from './currents.ts';
-import { explain, grouped, weightOf } from './explain.ts';
+import { explain, grouped, scoreOf, weightOf } from './explain.ts';
 import { impossibleReadings } from './impossible.ts';
 import { type Evidence, type Hypothesis, judgeAll, SOUND_STAGE } from './infer.ts';
 import { lookNext } from './look-next.ts';
@@ -17,6 +17,8 @@ const BETWEEN_READINGS = 0.005;
 /** V. */
 const LAST_DIGIT = 0.02;
 const MOST_EXPLANATIONS = 6;
+/** Chance below which a third explanation is only noise. */
+const WORTH_NAMING = 0.002;
 
 /** Puts the readings of one stage together: what flows, whether it adds up, and which single fault would explain it. */
 export function checkStage(question: StageQuestion): StageFinding {
@@ -72,7 +74,9 @@ function finding<Figures extends object>(
 	const weight = weighed.reduce((all, row) => all + row.weight, 0);
 	const healthy: Hypothesis<Figures> = { id: SOUND_STAGE, weight, set: (figures) => figures, pins: [] };
 	const judged = judgeAll(evidence, [healthy, ...weighed]);
-	const groups = grouped(judged, question, faults).slice(0, MOST_EXPLANATIONS);
+	const groups = grouped(judged, question, faults)
+		.filter((group, i) => i < 2 || scoreOf(group) > WORTH_NAMING)
+		.slice(0, MOST_EXPLANATIONS);
 	const explanations = groups.map((group) => explain(question, prepared, group, readings.length));
 	const soundOne = judged.find(({ id }) => id === SOUND_STAGE)!;
 	const verdict = verdictOf(soundOne, judged, readings.length);

@@ -44,7 +44,8 @@ export function grouped<Figures>(
 	return [...groups.values()].sort((one, other) => scoreOf(other) - scoreOf(one));
 }
 
-const scoreOf = (group: Group<unknown>): number => group.reduce((sum, { score }) => sum + score, 0);
+/** Chance of a group together. */
+export const scoreOf = (group: Group<unknown>): number => group.reduce((sum, { score }) => sum + score, 0);
 
 export function explain<Figures extends object>(
 	question: StageQuestion,

@@ -12,8 +12,8 @@ interface Device {
 /** Insulation of a tag strip: no node floats without any path, S. */
 const INSULATION = 1e-12;
 const ROUNDS = 80;
-/** V; far below what any reading tells. */
-const CLOSE = 1e-6;
+/** V; far below what any reading tells, and the last step leaves less. */
+const CLOSE = 1e-4;
 /** V; steps shorter than this need no watching. */
 const NEAR = 0.3;
 const HALVINGS = 6;
@@ -103,7 +103,7 @@ export class Network {
 		let volts: Float64Array = Float64Array.from(start);
 		this.#load(volts);
 		for (let round = 0; round < ROUNDS; round++) {
-			const slope = Float64Array.from(this.#slope);
+			const slope = this.#slope.slice();
 			const step = solveLinear(slope, this.#current);
 			const longest = largest(step);
 			if (longest < CLOSE) break;
@@ -149,8 +149,8 @@ function largest(list: Float64Array): number {
 /** Solves a small linear system (rows one after the other) by elimination with row exchange. */
 export function solveLinear(matrix: Float64Array, right: Float64Array): Float64Array {
 	const size = right.length;
-	const rows = Float64Array.from(matrix);
-	const answer = Float64Array.from(right);
+	const rows = matrix.slice();
+	const answer = right.slice();
 	for (let column = 0; column < size; column++) {
 		pivot(rows, answer, column);
 		for (let row = column + 1; row < size; row++) {
