@@ -20,6 +20,7 @@ export interface ReportSection {
 		| 'complaint'
 		| 'found'
 		| 'changed'
+		| 'parts'
 		| 'proof'
 		| 'safety'
 		| 'hindsight'

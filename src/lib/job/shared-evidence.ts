@@ -3,7 +3,7 @@ import type { Answer } from '../flow/machine-types.ts';
 import type { ResolvedFlow } from '../flow/resolve.ts';
 import { trace, type Evidence, type Mended, type Trace } from '../flow/trace.ts';
 import type { EventData } from './events.ts';
-import { ledgerUpTo } from './ledger.ts';
+import { blamedUpTo, ledgerUpTo } from './ledger.ts';
 import { onceFor } from './once.ts';
 import { contextOf, situationOf, stateOf } from './run.ts';
 import { allRuns, own, type FlowRun, type Heard, type JobState } from './state.ts';
@@ -107,7 +107,20 @@ export function evidenceFor(
 			after: facts.filter((fact) => fact.order < order).length
 		}));
 	const { instruments, service, history } = state.intake ?? {};
-	const ledger = ledgerUpTo(state, upTo);
+	const blamed = blamedUpTo(state, upTo);
+	const ledger = [
+		...ledgerUpTo(
+			state,
+			upTo,
+			blamed.map(({ line }) => line.event)
+		),
+		...blamed.map(({ line: { suspect, also }, heardAt }) => ({
+			suspect,
+			...(also ? { also } : {}),
+			state: 'blamed' as const,
+			after: facts.filter(({ order }) => order < heardAt).length
+		}))
+	];
 	return {
 		answers: facts.map(({ answer }) => answer),
 		mended,
