@@ -12,7 +12,7 @@ import { memoryStore } from '../../../src/lib/job/memory-store.ts';
 import { readJobFile } from '../../../src/lib/job/read-file.ts';
 import type { Snapshot } from '../../../src/lib/job/snapshot.ts';
 import type { JobStore } from '../../../src/lib/job/store.ts';
-import { everything, PICTURE, pictured } from './everything.ts';
+import { everything, FLOW, PICTURE, pictured } from './everything.ts';
 import { digest, intake, snapshot } from './log.ts';
 import { dexie, value, world } from './stores.ts';
 
@@ -39,6 +39,11 @@ async function filled(store: JobStore): Promise<string[]> {
 	);
 	value(await store.keepPicture('job', PICTURE));
 	value(await store.append('job', 'pictured', pictured({ caption: 'Burnt resistor' })));
+	// Kinds that came after version 1.
+	value(
+		await store.append('job', 'phase', { phase: 'alignment', state: 'not-needed', reason: 'Dial is right' })
+	);
+	value(await store.append('job', 'experience', { flow: FLOW, proved: { 'cc-leak': 3 }, untested: {} }));
 	const jobs = ['job'];
 	for (const title of ['First set', 'Second set']) {
 		const { job } = value(await store.start());
