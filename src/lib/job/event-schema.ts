@@ -17,6 +17,7 @@ import {
 	HISTORY,
 	LISTENED,
 	PART_WAS,
+	PICTURE_OF,
 	RESULTS,
 	SYMPTOM_NOW,
 	TESTED,
@@ -24,6 +25,7 @@ import {
 	type EventKind,
 	type Json
 } from './events.ts';
+import { LARGEST_PICTURE, LONGEST_SIDE } from './picture.ts';
 
 /** The shape of events that come from a file. Needed by import only: what the app writes is typed. */
 
@@ -85,6 +87,23 @@ const value = (depth: number): z.ZodType<Json> => {
 		: z.union([plain, z.array(value(depth - 1)), z.record(z.string(), value(depth - 1))]);
 };
 const Values = z.record(z.string(), value(4));
+
+const Side = z.number().int().min(1).max(LONGEST_SIDE);
+/** The own name of a part, as on the diagram or as a suspect. */
+const PartName = z.string().min(1).max(100);
+const Pictured = z.strictObject({
+	picture: z.string().regex(/^(sha256:[0-9a-f]{64}|fnv:[0-9a-f]{16})$/),
+	of: z.strictObject({
+		kind: z.enum(keysOf(PICTURE_OF)),
+		part: PartName.exactOptional(),
+		step: Id.exactOptional(),
+		when: z.enum(['before', 'after']).exactOptional()
+	}),
+	caption: z.string().max(500).exactOptional(),
+	width: Side,
+	height: Side,
+	bytes: z.number().int().min(1).max(LARGEST_PICTURE)
+});
 
 const Calculated = z.strictObject({
 	calculation: Id,
@@ -203,6 +222,7 @@ export const DATA = {
 	guessed: z.strictObject({ ...flow, suspect: Id.exactOptional(), text: Text.exactOptional() }),
 	calculated: Calculated,
 	noted: z.strictObject({ text: Text, step: Id.exactOptional(), part: Text.exactOptional() }),
+	pictured: Pictured,
 	undone: z.strictObject({ target: Ref }),
 	resolved: z.strictObject({ step: Id, keep: Ref }),
 	'gave-up': z.strictObject(flow),

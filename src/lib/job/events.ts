@@ -83,6 +83,24 @@ export const RESULTS = {
 	'set-aside': 'set aside'
 } as const;
 
+/** What a picture shows. */
+export const PICTURE_OF = {
+	set: 'the set',
+	diagram: 'the circuit diagram',
+	chassis: 'the chassis',
+	part: 'a part',
+	step: 'a step',
+	change: 'a change'
+} as const;
+
+/** What a picture belongs to; `part` and `step` are ids, `when` is before or after a change. */
+export interface PictureSubject {
+	kind: keyof typeof PICTURE_OF;
+	part?: string;
+	step?: string;
+	when?: 'before' | 'after';
+}
+
 export type Json = string | number | boolean | null | Json[] | { [key: string]: Json };
 
 /** What each kind of event says. `flow` and `step` are ids; `target` and `keep` are ids of events. */
@@ -189,6 +207,18 @@ export interface EventData {
 		step?: string;
 	};
 	noted: { text: string; step?: string; part?: string };
+	/**
+	 * `picture` is the hash under which it is kept; `width` and `height` in pixels, `bytes` as kept. The same picture of
+	 * the same subject again gives it another caption.
+	 */
+	pictured: {
+		picture: string;
+		of: PictureSubject;
+		caption?: string;
+		width: number;
+		height: number;
+		bytes: number;
+	};
 	undone: { target: string };
 	/** Of answers that contradict each other, the one that stands. */
 	resolved: { step: string; keep: string };

@@ -11,6 +11,7 @@ import { withLessons } from './lessons.ts';
 import { machineEventOf, misplaced, outcomeOf, type Move } from './machine-event.ts';
 import { onceFor } from './once.ts';
 import { inOrder } from './order.ts';
+import { takePicture } from './pictured.ts';
 import { contextOf, send, startRun, stateOf } from './run.ts';
 import { snapshotOf } from './snapshot.ts';
 import { afterChange, afterIntake, passTo, withPower } from './set-power.ts';
@@ -159,7 +160,8 @@ const FREE: readonly EventKind[] = [
 	'heard',
 	'guessed',
 	'part-tested',
-	'part-checked'
+	'part-checked',
+	'pictured'
 ];
 
 /** Lines of no machine; a part changed outside a flow is one too. */
@@ -171,12 +173,14 @@ function undoEntry(state: JobState, target: string): Played {
 	if (!silent && (!free || line.undone || line.refused !== undefined))
 		return {
 			state,
-			refused: 'Only the last entry of a flow, a note, a sum or the closing of the job can be undone.'
+			refused:
+				'Only the last entry of a flow, a note, a sum, a picture or the closing of the job can be undone.'
 		};
 	const left = <Entry extends { event: string }>(entries: Entry[]) =>
 		entries.filter(({ event }) => event !== target);
 	const lists = {
 		notes: left(state.notes),
+		pictures: left(state.pictures),
 		heard: left(state.heard),
 		causes: left(state.causes),
 		guesses: left(state.guesses),
@@ -238,6 +242,7 @@ const HANDLERS: { [Kind in EventKind]: Handler<Kind> } = {
 	guessed: (state, { id: event, data }, order) => ({
 		state: { ...state, guesses: [...state.guesses, { event, order, ...data }] }
 	}),
+	pictured: takePicture,
 	undone: undo,
 	resolved: (state) => ({ state }),
 	'gave-up': move,
@@ -253,12 +258,13 @@ const measuredBefore = (state: JobState, part: string | undefined, listed: strin
 			state.ledger.some((line) => line.suspect === part && line.state !== 'changed')));
 
 function contextFor(state: JobState, event: JobEvent, { service, today, snapshots }: Setting): LineContext {
+	const told = event.kind === 'pictured' ? event.data.of : event.data;
 	const {
 		flow: id,
 		step,
 		part,
 		listed = part
-	} = event.data as { flow?: string; step?: string; part?: string; listed?: string };
+	} = told as { flow?: string; step?: string; part?: string; listed?: string };
 	const holder = Object.values(state.flows).find(
 		({ run }) =>
 			(step !== undefined && Object.hasOwn(run.resolved.steps, step)) ||

@@ -40,6 +40,12 @@ export interface Note extends Pick<EventData['noted'], 'text' | 'step' | 'part'>
 	at: string;
 }
 
+/** A picture that stands, with the event that brought it. */
+export interface Picture extends Readonly<EventData['pictured']> {
+	event: string;
+	at: string;
+}
+
 /** What each band did, at a place in the order of the job. */
 export type Heard = EventData['heard'] & { event: string; order: number };
 
@@ -84,6 +90,8 @@ export interface JobState {
 	power: SetPower;
 	trail: TrailLine[];
 	notes: Note[];
+	/** Pictures that were not taken back, oldest first. */
+	pictures: Picture[];
 	/** Bands heard again since the intake, oldest first. */
 	heard: Heard[];
 	causes: CauseSought[];
@@ -116,6 +124,7 @@ export const emptyState = (job: string): JobState => ({
 	power: { now: 'off', limiterPassed: false, partChanged: false },
 	trail: [],
 	notes: [],
+	pictures: [],
 	heard: [],
 	causes: [],
 	guesses: [],

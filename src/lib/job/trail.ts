@@ -20,6 +20,7 @@ import {
 	type EventOf,
 	type JobEvent
 } from './events.ts';
+import { PICTURE_LINE, pictureWords } from './pictured.ts';
 import { complaintWords, lowerFirst } from './words.ts';
 
 /** One line of the trail, in words for people. */
@@ -39,6 +40,8 @@ export interface TrailLine {
 	learnt?: string;
 	/** Taken back by a later event. */
 	undone: boolean;
+	/** The picture that it brought, by hash. */
+	picture?: string;
 	/** Why it does not count; the sentence is among the warnings too. */
 	refused?: string;
 }
@@ -158,6 +161,15 @@ const WORDING: Wording = {
 	noted: ({ text, part }, { resolved }) => ({
 		what: part ? `Note on ${suspectName(resolved, part)}: ${text}` : `Note: ${text}`
 	}),
+	pictured: (data, { resolved, listed }) => {
+		const { step, part } = data.of;
+		const names = {
+			step: step === undefined ? undefined : stepTitle(resolved, step),
+			part: part === undefined ? undefined : (listed ?? suspectName(resolved, part))
+		};
+		const answer = data.caption;
+		return { what: PICTURE_LINE + pictureWords(data, names), ...(answer ? { answer } : {}) };
+	},
 	resolved: ({ step }, { resolved }) => ({ what: `Contradiction settled: ${stepTitle(resolved, step)}` }),
 	'gave-up': () => ({ what: 'Left unresolved' }),
 	'went-on': () => ({ what: 'Tracing goes on' }),
@@ -200,6 +212,7 @@ export function lineOf(
 		...(step ? { step } : {}),
 		...words,
 		undone: false,
+		...(event.kind === 'pictured' ? { picture: event.data.picture } : {}),
 		...(refused === undefined ? {} : { refused })
 	};
 }

@@ -285,7 +285,7 @@ describe('marks on a picture', () => {
 			rating: '630 V',
 			reason: 'leaky'
 		});
-		const text = exportJob(log.events, shelf.snapshots, '2026-02-03T04:05:06.000Z');
+		const text = await exportJob(log.events, shelf.snapshots, '2026-02-03T04:05:06.000Z');
 		const read = await readJobFile(text, digest);
 		if (!read.ok) throw new Error(`${read.place}: ${read.hint}`);
 		expect(plainState(replay(read.file.events, { snapshots: read.file.flows }))).toEqual(
@@ -300,7 +300,7 @@ describe('marks on a picture', () => {
 		const log = listed();
 		log.add('marked', { sheet, mark: 'm1', ...more } as never);
 		const read = await readJobFile(
-			exportJob(log.events, shelf.snapshots, '2026-02-03T04:05:06.000Z'),
+			await exportJob(log.events, shelf.snapshots, '2026-02-03T04:05:06.000Z'),
 			digest
 		);
 		expect(read.ok).toBe(false);
