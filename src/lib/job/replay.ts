@@ -148,7 +148,8 @@ function undoMove(state: JobState, id: string, flow: FlowRun, target: string): P
 	const run = send(flow.run, { type: 'UNDO' });
 	if (!run) return { state, refused: 'There is nothing to undo.' };
 	const flows = { ...state.flows, [id]: { ...flow, run, done: flow.done.slice(0, -1) } };
-	return { state: withPower(strike({ ...state, flows, open: id }, target), state.power) };
+	const parts = state.parts.filter(({ event }) => event !== target);
+	return { state: withPower(strike({ ...state, flows, parts, open: id }, target), state.power) };
 }
 
 /** Kinds of line that belong to no machine. */

@@ -165,11 +165,11 @@ const WORDING: Wording = {
 	noted: ({ text, part }, { resolved }) => ({
 		what: part ? `Note on ${suspectName(resolved, part)}: ${text}` : `Note: ${text}`
 	}),
-	pictured: (data, { resolved }) => {
+	pictured: (data, { resolved, listed }) => {
 		const { step, part } = data.of;
 		const names = {
 			step: step === undefined ? undefined : stepTitle(resolved, step),
-			part: part === undefined ? undefined : suspectName(resolved, part)
+			part: part === undefined ? undefined : (listed ?? suspectName(resolved, part))
 		};
 		const answer = data.caption;
 		return { what: PICTURE_LINE + pictureWords(data, names), ...(answer ? { answer } : {}) };
