@@ -1,9 +1,11 @@
 import type { Library } from '../flow/library.ts';
+import type { ServiceVolts } from '../flow/reading.ts';
 import type { Power } from '../flow/machine-types.ts';
 import type { Provoked } from '../flow/terms.ts';
 import type { EventData, Intake, JobEvent } from './events.ts';
 import type { LedgerLine } from './ledger.ts';
 import { contextOf, stateOf, type Run } from './run.ts';
+import type { SetData } from './set-data.ts';
 import type { TrailLine } from './trail.ts';
 
 /** An event that the machine took, with its place in the order of the job. */
@@ -43,6 +45,20 @@ export type Heard = EventData['heard'] & { event: string; order: number };
 
 /** The search for the cause behind a changed part. */
 export type CauseSought = EventData['cause-sought'] & { event: string; order: number };
+
+/** The set as it was described, at a place in the order of the job. */
+export interface Described {
+	event: string;
+	order: number;
+	data: SetData;
+}
+
+/** A reading of the survey that stands. */
+export type SurveyReading = EventData['read'] & {
+	event: string;
+	order: number;
+	at: string;
+};
 
 /** A suspicion written down before the list was shown. */
 export type Guess = EventData['guessed'] & { event: string; order: number };
@@ -86,6 +102,12 @@ export interface JobState {
 	heard: Heard[];
 	causes: CauseSought[];
 	guesses: Guess[];
+	/** The set's data, oldest first: the last one holds. */
+	described: Described[];
+	/** Readings of the survey, oldest first. */
+	readings: SurveyReading[];
+	/** Volts by which readings are judged. */
+	service: ServiceVolts;
 	/** Parts tested or changed outside the proof of a flow, oldest first. */
 	ledger: LedgerLine[];
 	/** By step: its sheet before it is recorded, with its place in the order of the job. */
@@ -113,6 +135,9 @@ export const emptyState = (job: string): JobState => ({
 	heard: [],
 	causes: [],
 	guesses: [],
+	described: [],
+	readings: [],
+	service: {},
 	ledger: [],
 	sheets: {},
 	clocks: {},
@@ -136,7 +161,7 @@ export const openRun = (state: JobState): FlowRun | undefined => own(state.flows
 /** What undo would take back now: the open flow's last move, or what was written down after it. */
 export function undoTarget(state: JobState): string | undefined {
 	const moves = openRun(state)?.done.map(({ event, order }) => ({ event: event.id, order })) ?? [];
-	const written = [...state.ledger, ...state.heard, ...state.causes, ...state.guesses];
+	const written = [...state.ledger, ...state.heard, ...state.causes, ...state.guesses, ...state.readings];
 	return [...moves, ...written].reduce<{ event: string; order: number } | undefined>(
 		(last, one) => (last && last.order > one.order ? last : one),
 		undefined

@@ -1,0 +1,78 @@
+import type { Library } from '../flow/library.ts';
+import type { Expected, ServiceVolts } from '../flow/reading.ts';
+import {
+	expectedVolts,
+	planWith,
+	traitsBy,
+	type Expectation,
+	type Plan,
+	type SheetFacts,
+	type Today
+} from '../receiver/index.ts';
+import type { Intake } from './events.ts';
+import { sheetMeter, type SetData } from './set-data.ts';
+import { own, type JobState } from './state.ts';
+
+/** The set as its own data make it: the plan with its valves, and the volts in force. */
+
+/** A kind of set with the listed valves of the set at hand, and what the six answers say of it. */
+export function planOfSet(plan: Plan, data: SetData | undefined): Plan {
+	if (!data) return plan;
+	const types = Object.fromEntries(data.valves.map(({ id, listed }) => [id, listed]));
+	return planWith(plan, types, data.answers ? traitsBy(data.answers) : {});
+}
+
+/** Of today's library the plan that the job's set is of, with its own valves. */
+export function planOfJob(library: Library, { intake, described }: Pick<JobState, 'intake' | 'described'>) {
+	const plan = own(library.plans, intake?.plan);
+	return plan && planOfSet(plan, described.at(-1)?.data);
+}
+
+/** The set's sheet in numbers. */
+export function sheetFacts(intake: Intake | undefined, data: SetData | undefined): SheetFacts {
+	const meter = data && sheetMeter(data.sheet);
+	const { mains } = data?.sheet ?? {};
+	const parts = Object.entries(data?.parts ?? {}).map(([key, { value }]) => [key, value] as const);
+	return {
+		volts: { ...intake?.service, ...data?.volts },
+		parts: Object.fromEntries(parts),
+		...(meter === undefined ? {} : { meter }),
+		...(mains === undefined ? {} : { mains })
+	};
+}
+
+const today = (intake: Intake | undefined): Today => ({
+	...(intake?.mains === undefined ? {} : { mains: intake.mains }),
+	...(intake?.meter === undefined ? {} : { meter: intake.meter })
+});
+
+/** What a sound set of this job shows at each place of its survey, at the HT that it should have. */
+export function expectationsOf(
+	plan: Plan,
+	shipped: Plan | undefined,
+	intake: Intake | undefined,
+	data: SetData | undefined
+): Record<string, Expectation> {
+	const changed = Object.keys(plan.valves).filter(
+		(id) => plan.valves[id]?.type !== shipped?.valves[id]?.type
+	);
+	return expectedVolts(plan, sheetFacts(intake, data), today(intake), shipped ? changed : []);
+}
+
+/**
+ * The volts by which the readings of a job are judged. A job without data of its set has those of its intake, as ever; with
+ * them the sheet is brought to today's mains and to the own meter, and what neither sheet nor plan gives comes from valve data.
+ */
+export function serviceInForce(
+	shipped: Plan | undefined,
+	intake: Intake | undefined,
+	data: SetData | undefined
+): ServiceVolts {
+	if (!data || !shipped) return intake?.service ?? {};
+	const plan = planOfSet(shipped, data);
+	const known = Object.entries(expectationsOf(plan, shipped, intake, data)).flatMap(
+		([point, { value, basis }]): [string, Expected][] =>
+			basis === 'typical' ? [] : [[point, { value, basis }]]
+	);
+	return { ...intake?.service, ...data.volts, ...Object.fromEntries(known) };
+}
