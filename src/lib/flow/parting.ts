@@ -1,4 +1,4 @@
-import { differ, onPlans, rowsAt, writtenSteps, type Row } from './checks/rows.ts';
+import { differ, onPlans, namedPlaces, rowsAt, writtenSteps, type Row } from './checks/rows.ts';
 import { unparted } from './checks/separation.ts';
 import type { Library } from './library.ts';
 import { repairKey } from './resolve.ts';
@@ -34,7 +34,7 @@ function pairsOf(library: Library, flow: Flow): Pairs {
 		);
 		for (const { key } of pairs) all.add(key);
 		for (const [id, step] of writtenSteps(library, resolved)) {
-			const rows: Row[] = rowsAt(resolved, step, named);
+			const rows: Row[] = rowsAt(resolved, step, namedPlaces(resolved));
 			const parted = pairs.filter(({ a, b }) => differ(rows[a] ?? [], rows[b] ?? []));
 			parts.set(id, new Set([...(parts.get(id) ?? []), ...parted.map(({ key }) => key)]));
 		}

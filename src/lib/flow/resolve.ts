@@ -76,10 +76,15 @@ export const bandsOf = (plan: Plan, placed: PlacedSuspect): string[] =>
 interface Felt {
 	placed: PlacedSuspect;
 	bands: readonly string[];
+	keys: readonly string[];
 }
 
 const feltOn = (library: Library, flow: Flow | undefined, plan: Plan): Felt[] =>
-	placeSuspects(library, flow, plan).map((placed) => ({ placed, bands: bandsOf(plan, placed) }));
+	placeSuspects(library, flow, plan).map((placed) => ({
+		placed,
+		bands: bandsOf(plan, placed),
+		keys: keysMeaning(placed)
+	}));
 
 /** Where the shared suspects of a library stand in a plan: the same for every flow. */
 const sharedPlaces = new WeakMap<Library['suspects'], WeakMap<Plan, Felt[]>>();
@@ -91,7 +96,7 @@ function placesFor(library: Library, flow: Flow, plan: Plan): Felt[] {
 	const shared = ofLibrary.get(plan) ?? feltOn(library, undefined, plan);
 	ofLibrary.set(plan, shared);
 	const own = Object.keys(flow.own.suspects).length ? feltOn({ ...library, suspects: {} }, flow, plan) : [];
-	return [...shared.map(({ placed, bands }) => ({ placed: { ...placed }, bands })), ...own];
+	return [...shared.map((felt) => ({ ...felt, placed: { ...felt.placed } })), ...own];
 }
 
 /** What the symptom says of each band that the plan has; `all` stands for those not named. */
@@ -127,8 +132,8 @@ const inScope = (scope: readonly string[] | undefined, placed: PlacedSuspect) =>
 	!scope || scope.includes(placed.section) || scope.includes(placed.place);
 
 /** The key under which a flow names this suspect, if it does. */
-const keyFor = ({ suspects }: Flow, placed: PlacedSuspect): string | undefined =>
-	keysMeaning(placed).find((key) => {
+const keyFor = ({ suspects }: Flow, { placed, keys }: Felt): string | undefined =>
+	keys.find((key) => {
 		const named = Object.hasOwn(suspects, key) ? suspects[key] : undefined;
 		return named !== undefined && inScope(typeof named === 'object' ? named.in : undefined, placed);
 	});
@@ -139,16 +144,20 @@ const countBy = <T>(items: readonly T[], keyOf: (item: T) => string): Map<string
 	return counts;
 };
 
+/** A suspect with the key under which the flow names it. */
+interface Keyed {
+	placed: PlacedSuspect;
+	key: string | undefined;
+}
+
 /** Give each suspect its weight: a family's weight is divided over its places (decision: no place counts twice). */
-function weigh(flow: Flow, suspects: PlacedSuspect[]): void {
-	const keyOf = new Map(suspects.map((placed) => [placed, keyFor(flow, placed)]));
-	const sharing = countBy(suspects, (placed) => keyOf.get(placed) ?? '');
+function weigh(flow: Flow, suspects: readonly Keyed[]): void {
+	const sharing = countBy(suspects, ({ key }) => key ?? '');
 	const unnamed = countBy(
-		suspects.filter((placed) => keyOf.get(placed) === undefined),
-		({ family }) => family
+		suspects.filter(({ key }) => key === undefined),
+		({ placed }) => placed.family
 	);
-	for (const placed of suspects) {
-		const key = keyOf.get(placed);
+	for (const { placed, key } of suspects) {
 		const named = key === undefined ? undefined : flow.suspects[key];
 		placed.named = key !== undefined;
 		placed.weight =
@@ -199,23 +208,23 @@ export function resolveFlow(library: Library, flow: Flow, plan: Plan, comesAndGo
 	const heard = heardOn(flow, plan);
 	// A flow that is entered by a sign alone speaks of no band: every part of the set may be behind it.
 	const bad = Object.keys(plan.bands).filter((band) => spokenBad(heard, band));
-	const places = placesFor(library, flow, plan);
-	const all = places.map(({ placed }) => placed);
-	const felt = new Set(
-		places.flatMap(({ placed, bands }) => (bands.some((band) => bad.includes(band)) ? [placed] : []))
-	);
-	const feltFamilies = new Set([...felt].map(({ family }) => family));
+	const all = placesFor(library, flow, plan).map((place) => ({
+		placed: place.placed,
+		key: keyFor(flow, place),
+		felt: place.bands.some((band) => bad.includes(band))
+	}));
+	const feltFamilies = new Set(all.flatMap(({ placed, felt }) => (felt ? [placed.family] : [])));
 	// What a flow names takes part even where it is not heard (a tingle, a dark dial lamp); but of a family that is
 	// felt somewhere, the places that are not felt would only take weight from those that are.
-	const suspects = all.filter((placed) => {
-		const key = keyFor(flow, placed);
-		return felt.has(placed) || (key !== undefined && (key === placed.id || !feltFamilies.has(placed.family)));
-	});
+	const suspects = all.filter(
+		({ placed, key, felt }) =>
+			felt || (key !== undefined && (key === placed.id || !feltFamilies.has(placed.family)))
+	);
 	weigh(flow, suspects);
 	return {
 		flow,
 		plan,
-		suspects,
+		suspects: suspects.map(({ placed }) => placed),
 		steps: stepsFor(library, flow, plan),
 		history: historyOf(library),
 		comesAndGoes: comesAndGoes || Object.values(heard).includes('intermittent'),

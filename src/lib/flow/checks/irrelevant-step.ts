@@ -2,7 +2,7 @@ import { normalOf, outcomesOf } from '../evidence.ts';
 import type { Library } from '../library.ts';
 import type { Flow, Step } from '../schema.ts';
 import { healthyRow } from '../../suspects/index.ts';
-import { differ, onPlans, rowsAt } from './rows.ts';
+import { differ, namedPlaces, onPlans, rowsAt } from './rows.ts';
 import type { Check } from './types.ts';
 
 /** Steps that are asked for the sake of others, or of safety. */
@@ -21,10 +21,7 @@ function speaks(library: Library, flow: Flow, id: string, step: Step): boolean {
 	const sound = healthyRow(outcomesOf(step), normalOf(step));
 	return (
 		plans.length === 0 ||
-		plans.some((resolved) => {
-			const named = resolved.suspects.filter((placed) => placed.named);
-			return rowsAt(resolved, step, named).some((row) => differ(row, sound));
-		})
+		plans.some((resolved) => rowsAt(resolved, step, namedPlaces(resolved)).some((row) => differ(row, sound)))
 	);
 }
 

@@ -1,9 +1,8 @@
-import { informationGain } from '../../suspects/index.ts';
 import { outcomesOf } from '../evidence.ts';
 import type { Library } from '../library.ts';
 import type { ResolvedFlow } from '../resolve.ts';
 import type { Flow, Step } from '../schema.ts';
-import { atStart, NOTHING, onPlans, rowsAt } from './rows.ts';
+import { atStart, gainAt, NOTHING, onPlans, rowsAt } from './rows.ts';
 import type { Check, Complaint } from './types.ts';
 
 interface Lead {
@@ -33,7 +32,7 @@ function gainAfter(
 	const column = outcomesOf(here).indexOf(outcome);
 	const rows = rowsAt(resolved, here);
 	const after = atStart(resolved).map((weight, i) => weight * (rows[i]?.[column] ?? 0));
-	return informationGain(after, rowsAt(resolved, there) as number[][]);
+	return gainAt(resolved, there, after);
 }
 
 /** Leads of a flow that tell nothing on any plan, and those that tell something on one. */

@@ -13,7 +13,7 @@ const columns = (step: Exclude<Step, { kind: 'listen' | 'inject' | 'trace' }>): 
 
 /** One sign for steps that tell the same of every suspect; none for a step that tells nothing. */
 function sign(step: Step): string | undefined {
-	const expect = JSON.stringify(Object.entries(step.expect).sort(([a], [b]) => a.localeCompare(b)));
+	const expect = JSON.stringify(Object.entries(step.expect).sort(([a], [b]) => (a < b ? -1 : 1)));
 	if (isPathStep(step)) return [step.kind, step.band, 'at' in step ? step.at : '', expect].join(' ');
 	return Object.keys(step.expect).length ? columns(step).sort().join(';') : undefined;
 }

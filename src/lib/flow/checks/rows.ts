@@ -1,4 +1,5 @@
 import type { Plan } from '../../receiver/index.ts';
+import { informationGain } from '../../suspects/index.ts';
 import { suspectRow } from '../evidence.ts';
 import type { Library } from '../library.ts';
 import { flowFits, resolveFlow, type PlacedSuspect, type ResolvedFlow } from '../resolve.ts';
@@ -31,32 +32,53 @@ export function onPlans(library: Library, flow: Flow): ResolvedFlow[] {
 	return resolved;
 }
 
-type RowsOfStep = WeakMap<Suspect, Map<string, Row>>;
-type RowsOfPlan = Record<'plain' | 'fading', WeakMap<Step, { rows: RowsOfStep; known: Map<string, Row> }>>;
-const rowsOfPlans = new WeakMap<Plan, RowsOfPlan>();
+/** What the flows of one plan share: each suspect at each place has a seat, and each step one row for each seat. */
+interface Shared {
+	seats: Map<Suspect, Map<string, number>>;
+	count: number;
+	rows: Record<'plain' | 'fading', Map<Step, { bySeat: Row[]; known: Map<string, Row> }>>;
+}
+const sharedOf = new WeakMap<Plan, Shared>();
+
+function sharedBy(plan: Plan): Shared {
+	const known = sharedOf.get(plan) ?? {
+		seats: new Map(),
+		count: 0,
+		rows: { plain: new Map(), fading: new Map() }
+	};
+	sharedOf.set(plan, known);
+	return known;
+}
+
+function seatOf(shared: Shared, { suspect, place }: PlacedSuspect): number {
+	const places = shared.seats.get(suspect) ?? new Map<string, number>();
+	shared.seats.set(suspect, places);
+	const seat = places.get(place) ?? shared.count++;
+	places.set(place, seat);
+	return seat;
+}
+
+const seatsKnown = new WeakMap<ResolvedFlow, number[]>();
+
+function seatsOf(resolved: ResolvedFlow): readonly number[] {
+	const shared = sharedBy(resolved.plan);
+	const seats = seatsKnown.get(resolved) ?? resolved.suspects.map((placed) => seatOf(shared, placed));
+	seatsKnown.set(resolved, seats);
+	return seats;
+}
 
 function rowsOfStep({ plan, comesAndGoes }: ResolvedFlow, step: Step) {
-	const ofPlan = rowsOfPlans.get(plan) ?? { plain: new WeakMap(), fading: new WeakMap() };
-	rowsOfPlans.set(plan, ofPlan);
-	const table = ofPlan[comesAndGoes ? 'fading' : 'plain'];
-	const ofStep = table.get(step) ?? { rows: new WeakMap(), known: new Map<string, Row>() };
+	const table = sharedBy(plan).rows[comesAndGoes ? 'fading' : 'plain'];
+	const ofStep = table.get(step) ?? { bySeat: [], known: new Map<string, Row>() };
 	table.set(step, ofStep);
 	return ofStep;
 }
 
-function rowOf(
-	resolved: ResolvedFlow,
-	step: Step,
-	placed: PlacedSuspect,
-	{ rows, known }: ReturnType<typeof rowsOfStep>
-): Row {
-	const places = rows.get(placed.suspect) ?? new Map<string, Row>();
-	const found = places.get(placed.place);
-	if (found) return found;
-	const row = suspectRow(resolved, step, placed);
-	const one = known.get(row.join()) ?? row;
-	known.set(row.join(), one);
-	rows.set(placed.suspect, places.set(placed.place, one));
+/** Equal rows of a step are one list. */
+function newRow(known: Map<string, Row>, row: Row): Row {
+	const sign = row.join();
+	const one = known.get(sign) ?? row;
+	known.set(sign, one);
 	return one;
 }
 
@@ -67,15 +89,36 @@ export const writtenSteps = (library: Library, { flow, steps }: ResolvedFlow): [
 		return step ? [[id, step] as [string, Step]] : [];
 	});
 
-/** The rows of these suspects at one step; ask for it as it was written, so that other flows have the use of them. */
-export function rowsAt(
-	resolved: ResolvedFlow,
-	step: Step,
-	suspects: readonly PlacedSuspect[] = resolved.suspects
-): Row[] {
-	const ofStep = rowsOfStep(resolved, step);
-	return suspects.map((placed) => rowOf(resolved, step, placed, ofStep));
+/**
+ * The rows of suspects at one step; ask for it as it was written, so that other flows have the use of them.
+ *
+ * @param which places in the flow's list of suspects; all of them where this is left out
+ */
+export function rowsAt(resolved: ResolvedFlow, step: Step, which?: readonly number[]): Row[] {
+	const { bySeat, known } = rowsOfStep(resolved, step);
+	const seats = seatsOf(resolved);
+	const rowOf = (index: number): Row => {
+		const seat = seats[index]!;
+		return (bySeat[seat] ??= newRow(known, suspectRow(resolved, step, resolved.suspects[index]!)));
+	};
+	return which ? which.map(rowOf) : seats.map((_, index) => rowOf(index));
 }
+
+/**
+ * What a step tells of suspects with these weights, in bits. Suspects with one row are one to it, which makes some ten
+ * rows of hundreds.
+ */
+export function gainAt(resolved: ResolvedFlow, step: Step, weights: readonly number[]): number {
+	const shares = new Map<Row, number>();
+	rowsAt(resolved, step).forEach((row, index) =>
+		shares.set(row, (shares.get(row) ?? 0) + (weights[index] ?? 0))
+	);
+	return informationGain([...shares.values()], [...shares.keys()]);
+}
+
+/** Places, in the flow's list of suspects, of those that the flow names itself. */
+export const namedPlaces = ({ suspects }: ResolvedFlow): number[] =>
+	suspects.flatMap(({ named }, index) => (named ? [index] : []));
 
 /** Whether two rows differ enough to tell their suspects apart. */
 export const differ = (a: Row, b: Row): boolean =>

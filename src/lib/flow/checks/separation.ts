@@ -1,7 +1,7 @@
 import type { Library } from '../library.ts';
 import { repairKey, type PlacedSuspect, type ResolvedFlow } from '../resolve.ts';
 import type { Flow } from '../schema.ts';
-import { differ, onPlans, rowsAt, writtenSteps, type Row } from './rows.ts';
+import { differ, namedPlaces, onPlans, rowsAt, writtenSteps, type Row } from './rows.ts';
 import type { Check, Complaint } from './types.ts';
 
 /** Whether some step of a flow tells two of its suspects, by place in the list, from each other. */
@@ -35,8 +35,9 @@ function alike(columns: readonly Row[][], suspects: readonly PlacedSuspect[]): n
 
 /** Pairs of named suspects that no step of the flow parts on this plan, unless one repair mends both. */
 export function unparted(library: Library, resolved: ResolvedFlow): [PlacedSuspect, PlacedSuspect][] {
-	const named = resolved.suspects.filter((placed) => placed.named);
-	const columns = writtenSteps(library, resolved).map(([, step]) => rowsAt(resolved, step, named));
+	const places = namedPlaces(resolved);
+	const named = places.flatMap((index) => resolved.suspects[index] ?? []);
+	const columns = writtenSteps(library, resolved).map(([, step]) => rowsAt(resolved, step, places));
 	const parted = (a: number, b: number) => columns.some((rows) => differ(rows[a] ?? [], rows[b] ?? []));
 	return alike(columns, named).flatMap((group) =>
 		group.flatMap((a, i) =>

@@ -1,8 +1,7 @@
-import { informationGain } from '../../suspects/index.ts';
 import type { Library } from '../library.ts';
 import type { ResolvedFlow } from '../resolve.ts';
 import type { Flow } from '../schema.ts';
-import { atStart, onPlans, rowsAt, writtenSteps } from './rows.ts';
+import { atStart, gainAt, onPlans, writtenSteps } from './rows.ts';
 import type { Check, Complaint } from './types.ts';
 
 /**
@@ -24,7 +23,7 @@ function judge(library: Library, resolved: ResolvedFlow): Judged {
 	const start = atStart(resolved);
 	const gains = writtenSteps(library, resolved).map(([id, step]) => ({
 		id,
-		bits: informationGain(start, rowsAt(resolved, step) as number[][])
+		bits: gainAt(resolved, step, start)
 	}));
 	const best = gains.reduce((a, b) => (b.bits > a.bits ? b : a), { id: '', bits: 0 });
 	const asked = gains.filter(({ id }) => resolved.flow.opening.includes(id)).map(({ bits }) => bits);
