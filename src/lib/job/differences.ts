@@ -3,7 +3,7 @@ import { expectedAt, judgeReading } from '../flow/reading.ts';
 import { onceFor } from './once.ts';
 import { factsOf, type Fact } from './shared-evidence.ts';
 import type { SetData } from './set-data.ts';
-import { planOfSet } from './set-in-force.ts';
+import { reckoningOf } from './set-reckoning.ts';
 import { canonicalText, snapshotOf } from './snapshot.ts';
 import { own, type FlowRun, type JobState, type Warning } from './state.ts';
 
@@ -14,7 +14,7 @@ const textOf = onceFor<Library, string>();
 function aboutFlow(today: Library, run: FlowRun, event: string, data: SetData | undefined): Warning[] {
 	const { flow, plan } = run.run.resolved;
 	const [flowToday, shipped] = [own(today.flows, flow.id), own(today.plans, plan.id)];
-	const planToday = shipped && planOfSet(shipped, data);
+	const planToday = shipped && (data ? reckoningOf().planOfSet(shipped, data) : shipped);
 	if (!flowToday || !planToday)
 		return [
 			{

@@ -9,6 +9,7 @@ import { eventId, type EventData, type JobEvent } from './events.ts';
 import { FORMAT, LARGEST_FILE, VERSION } from './file.ts';
 import { inOrder } from './order.ts';
 import { replay } from './replay.ts';
+import { loadReckoning } from './set-reckoning.ts';
 import { own } from './state.ts';
 import { matchesHash, type Digest } from './snapshot.ts';
 import { hashesOf, type JobFile } from './store.ts';
@@ -237,6 +238,7 @@ function unplayable(text: string, { events, flows }: JobFile): FileRefusal | und
  * @param digest SHA-256 of the page; without it a flow named by `sha256:` is taken unproved
  */
 export async function readJobFile(text: string, digest: Digest): Promise<FileResult> {
+	await loadReckoning();
 	if (new TextEncoder().encode(text).length > LARGEST_FILE)
 		return refuse(
 			'the file',

@@ -12,7 +12,7 @@ import { withLessons } from './lessons.ts';
 import { machineEventOf, misplaced, outcomeOf, type Move } from './machine-event.ts';
 import { onceFor } from './once.ts';
 import type { SetData } from './set-data.ts';
-import { serviceInForce } from './set-in-force.ts';
+import { reckoningOf } from './set-reckoning.ts';
 import { inOrder } from './order.ts';
 import { contextOf, send, startRun, stateOf } from './run.ts';
 import { snapshotOf } from './snapshot.ts';
@@ -308,7 +308,11 @@ function lastSetData(events: readonly JobEvent[]): SetData | undefined {
 		?.data as SetData | undefined;
 }
 
-/** A shipped plan by its id; one that only an old flow of the job has kept will do. */
+/** The plan that the job's own flows have kept, else today's: a replay goes by what the job was begun with. */
+const keptPlan = ({ today, snapshots }: Shelf, id: string | undefined): Plan | undefined =>
+	planOf({ snapshots }, id) ?? (today && own(today.plans, id));
+
+/** A plan by its id, today's first; one that only an old flow of the job has kept will do. */
 function planOf({ today, snapshots }: Shelf, id: string | undefined): Plan | undefined {
 	const libraries = [today, ...Object.values(snapshots)];
 	return libraries.map((library) => library && own(library.plans, id)).find((plan) => plan);
@@ -321,7 +325,10 @@ function planOf({ today, snapshots }: Shelf, id: string | undefined): Plan | und
 export function replay(events: readonly JobEvent[], shelf: Shelf): JobState {
 	const { events: ordered, stray } = inOrder(events);
 	const intake = lastIntake(ordered);
-	const service = serviceInForce(planOf(shelf, intake?.plan), intake, lastSetData(ordered));
+	const data = lastSetData(ordered);
+	const service = data
+		? reckoningOf().serviceInForce(keptPlan(shelf, intake?.plan), intake, data)
+		: (intake?.service ?? {});
 	const comesAndGoes = Object.values(intake?.symptom ?? {}).includes('intermittent');
 	const setting: Setting = { ...shelf, service, comesAndGoes };
 	const start: JobState = { ...emptyState(ordered[0]?.job ?? ''), service };

@@ -23,6 +23,7 @@ const Valve = z.strictObject({
 	id: Name,
 	role: Words,
 	listed: Type,
+	planned: Type.exactOptional(),
 	fitted: Type.exactOptional(),
 	kept: Words.exactOptional(),
 	bands: z.array(Name).max(20).exactOptional()

@@ -13,6 +13,8 @@ export interface SetValve {
 	role: string;
 	/** Type by the drawing or the label in the set. */
 	listed: string;
+	/** Type that the kind of set has there by itself. */
+	planned?: string;
 	/** Type in the holder, where somebody has looked. */
 	fitted?: string;
 	/** Why a valve that differs from the drawing is right where it is; left out, it has to be settled before power. */

@@ -49,28 +49,25 @@ const today = (intake: Intake | undefined): Today => ({
 /** What a sound set of this job shows at each place of its survey, at the HT that it should have. */
 export function expectationsOf(
 	plan: Plan,
-	shipped: Plan | undefined,
 	intake: Intake | undefined,
 	data: SetData | undefined
 ): Record<string, Expectation> {
-	const changed = Object.keys(plan.valves).filter(
-		(id) => plan.valves[id]?.type !== shipped?.valves[id]?.type
-	);
-	return expectedVolts(plan, sheetFacts(intake, data), today(intake), shipped ? changed : []);
+	const other = (data?.valves ?? []).filter(({ listed, planned }) => planned !== undefined && listed !== planned);
+	const changed = other.map(({ id }) => id);
+	return expectedVolts(plan, sheetFacts(intake, data), today(intake), changed);
 }
 
 /**
- * The volts by which the readings of a job are judged. A job without data of its set has those of its intake, as ever; with
- * them the sheet is brought to today's mains and to the own meter, and what neither sheet nor plan gives comes from valve data.
+ * The volts by which the readings of a job are judged. The sheet is brought to today's mains and to the own meter, and what neither sheet nor plan gives comes from valve data.
  */
 export function serviceInForce(
 	shipped: Plan | undefined,
 	intake: Intake | undefined,
-	data: SetData | undefined
+	data: SetData
 ): ServiceVolts {
-	if (!data || !shipped) return intake?.service ?? {};
+	if (!shipped) return { ...intake?.service, ...data.volts };
 	const plan = planOfSet(shipped, data);
-	const known = Object.entries(expectationsOf(plan, shipped, intake, data)).flatMap(
+	const known = Object.entries(expectationsOf(plan, intake, data)).flatMap(
 		([point, { value, basis }]): [string, Expected][] =>
 			basis === 'typical' ? [] : [[point, { value, basis }]]
 	);

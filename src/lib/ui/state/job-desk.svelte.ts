@@ -1,5 +1,6 @@
 import type { Library } from '$lib/flow/library.ts';
 import type { EventData, EventKind, JobEvent } from '$lib/job/events.ts';
+import { loadReckoning } from '$lib/job/set-reckoning.ts';
 import { replay } from '$lib/job/replay.ts';
 import type { JobState } from '$lib/job/state.ts';
 import type { JobStore } from '$lib/job/store.ts';
@@ -39,6 +40,7 @@ export class JobDesk {
 	/** Read the log and follow it. */
 	async open(): Promise<void> {
 		this.#wasHere = stillHere(this.id, Date.now());
+		await loadReckoning();
 		await this.#read();
 		this.#stop = this.store.watch(this.id, () => void this.#read());
 	}
