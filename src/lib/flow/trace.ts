@@ -116,7 +116,12 @@ export function bestWay(step: Step, instruments: readonly Instrument[] | undefin
 /** A reading against volts that valve data alone give is trusted one word less. Our own choice. */
 const LESS = { full: 'fair', fair: 'rough', rough: 'rough' } as const;
 
-function judgedAs(resolved: ResolvedFlow, answer: TraceAnswer, step: Step, service: ServiceVolts | undefined) {
+function judgedAs(
+	resolved: ResolvedFlow,
+	answer: TraceAnswer,
+	step: Step,
+	service: ServiceVolts | undefined
+) {
 	if (step.kind !== 'measure' || answer.reading === undefined) return undefined;
 	const expected = expectedAt(resolved.plan, step.at, service, answer.ht);
 	const judged = judgeReading(step, answer.reading, expected);

@@ -32,7 +32,13 @@ function heatersOf(plan: Plan, data: SetData | undefined): { known: Heated[]; un
 	for (const { id, type } of all) {
 		const found = findValve(type);
 		if (!found.ok) unknown.push(type);
-		else known.push({ id, type: found.valve.type, volts: found.valve.heater.volts, amps: found.valve.heater.amps });
+		else
+			known.push({
+				id,
+				type: found.valve.type,
+				volts: found.valve.heater.volts,
+				amps: found.valve.heater.amps
+			});
 	}
 	return { known, unknown };
 }
@@ -54,7 +60,10 @@ function seriesSum(known: readonly Heated[], mains: number | undefined, dropper:
 	);
 	if (mains === undefined)
 		return {
-			says: [...says, `The heaters add up to ${plain(total)} V at ${plain(usual)} A. Enter the mains to reckon the dropper.`],
+			says: [
+				...says,
+				`The heaters add up to ${plain(total)} V at ${plain(usual)} A. Enter the mains to reckon the dropper.`
+			],
 			wrong: odd.length > 0
 		};
 	const answer = runOn(sum, {
@@ -75,7 +84,9 @@ function parallelSum(known: readonly Heated[], rectifier: string | undefined) {
 	const total = lit.reduce((amps, one) => amps + one.amps, 0);
 	return {
 		says: [
-			...odd.map(({ type, volts: own }) => `The ${type} wants ${plain(own)} V, the others ${plain(volts ?? 0)} V.`),
+			...odd.map(
+				({ type, volts: own }) => `The ${type} wants ${plain(own)} V, the others ${plain(volts ?? 0)} V.`
+			),
 			`The heaters draw ${plain(total)} A from the winding, without rectifier and dial lamps.`
 		],
 		wrong: odd.length > 0

@@ -36,13 +36,15 @@ const lastChange = (state: JobState): number =>
 	);
 
 /**
- * HT as it was measured last, for a job whose set is described: readings behind it are expected in proportion. A job without
+ * HT as it was measured last, for a job whose set is described or surveyed: readings behind it are expected in proportion. A job without
  * such data is judged as ever.
  */
 export function htNow(state: JobState): HtThen | undefined {
-	if (state.described.length === 0) return undefined;
+	if (state.described.length === 0 && state.readings.length === 0) return undefined;
 	const since = lastChange(state);
 	const fresh = htReadings(state).filter(({ order }) => order > since);
-	const latest = HT_POINTS.map((point) => fresh.findLast((read) => read.point === point)).find((read) => read);
+	const latest = HT_POINTS.map((point) => fresh.findLast((read) => read.point === point)).find(
+		(read) => read
+	);
 	return latest && { point: latest.point, value: latest.value };
 }

@@ -11,7 +11,7 @@ import { changeOnTheWay, testPart } from './ledger.ts';
 import { withLessons } from './lessons.ts';
 import { machineEventOf, misplaced, outcomeOf, type Move } from './machine-event.ts';
 import { onceFor } from './once.ts';
-import type { SetData } from './set-data.ts';
+import { emptySetData, type SetData } from './set-data.ts';
 import { reckoningOf } from './set-reckoning.ts';
 import { inOrder } from './order.ts';
 import { contextOf, send, startRun, stateOf } from './run.ts';
@@ -301,11 +301,13 @@ function play(before: JobState, event: JobEvent, order: number, setting: Setting
 const lastIntake = (events: readonly JobEvent[]): Intake | undefined =>
 	events.findLast((event) => event.kind === 'intake')?.data;
 
-/** The set's data that hold at the end: an entry that was taken back does not. */
+/** The set's data that hold at the end: an entry that was taken back does not. A survey alone makes a set without a sheet. */
 function lastSetData(events: readonly JobEvent[]): SetData | undefined {
 	const undone = new Set(events.flatMap((event) => (event.kind === 'undone' ? [event.data.target] : [])));
-	return events.findLast((event) => event.kind === 'set-described' && !undone.has(event.id))
-		?.data as SetData | undefined;
+	const standing = events.filter(({ id }) => !undone.has(id));
+	const last = standing.findLast((event) => event.kind === 'set-described');
+	if (last) return last.data;
+	return standing.some(({ kind }) => kind === 'read') ? emptySetData() : undefined;
 }
 
 /** The plan that the job's own flows have kept, else today's: a replay goes by what the job was begun with. */

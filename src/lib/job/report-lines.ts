@@ -18,6 +18,7 @@ export interface ReportSection {
 		| 'first'
 		| 'set'
 		| 'complaint'
+		| 'survey'
 		| 'found'
 		| 'changed'
 		| 'proof'

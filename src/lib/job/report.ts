@@ -9,6 +9,7 @@ import { linesOf, type ReportLine, type ReportSection } from './report-lines.ts'
 import { notDoneLines } from './report-not-done.ts';
 import { contextOf } from './run.ts';
 import { allRuns, own, type JobState } from './state.ts';
+import { surveyLines } from './report-survey.ts';
 import { safetyLines } from './report-safety.ts';
 import { type TrailLine } from './trail.ts';
 import { complaintWords, lowerFirst } from './words.ts';
@@ -85,6 +86,7 @@ export function reportOf(state: JobState): Report {
 		{ id: 'first', title: 'Before anything else', lines: [{ text: CODES_FIRST }] },
 		{ id: 'set', title: 'The set', lines: setLines(state) },
 		{ id: 'complaint', title: 'The complaint', lines: complaintLines(state) },
+		{ id: 'survey', title: 'Voltage survey', lines: surveyLines(state) },
 		{ id: 'found', title: 'What was found', lines: foundLines(state) },
 		{ id: 'changed', title: 'What was changed', lines: [...changedLines(state), ...causeLines(state)] },
 		{ id: 'proof', title: 'Proof', lines: [...proofLines(state), resultLine(state)] },

@@ -51,8 +51,20 @@ const SUPPLY: readonly [RegExp, string][] = [
 
 /** Tab before semicolon before comma with room; else runs of blanks. A comma between figures is a decimal one. */
 function cellsOf(line: string): string[] {
-	const separator = line.includes('\t') ? '\t' : line.includes(';') ? ';' : /,(?!\d)|,\d+.*,/.test(line) ? ',' : undefined;
-	const cells = separator === undefined ? line.trim().split(/\s+/) : line.split(separator);
+	const separator = line.includes('\t')
+		? '\t'
+		: line.includes(';')
+			? ';'
+			: /,(?!\d)|,\d+.*,/.test(line)
+				? ','
+				: undefined;
+	const cells =
+		separator === undefined
+			? line
+					.trim()
+					.replace(/(\d)\s+(k?V)\b/g, '$1$2')
+					.split(/\s+/)
+			: line.split(separator);
 	return cells.map((cell) => cell.trim());
 }
 
@@ -71,12 +83,17 @@ interface Place {
 
 /** Which valve the first cell of a row means: a type, the plan's own word, or V and its place in the line-up. */
 function valvesOf(plan: Plan, cell: string): string[] {
-	const name = cell.replace(/^V\d+[\s:]+/i, '').replace(/[()]/g, '').trim();
+	const name = cell
+		.replace(/^V\d+[\s:]+/i, '')
+		.replace(/[()]/g, '')
+		.trim();
 	const entries = Object.entries(plan.valves);
 	const found = findValve(name);
 	const typed = entries.filter(([, { type }]) => {
 		const own = findValve(type);
-		return (found.ok && own.ok && own.valve.type === found.valve.type) || type.toUpperCase() === name.toUpperCase();
+		return (
+			(found.ok && own.ok && own.valve.type === found.valve.type) || type.toUpperCase() === name.toUpperCase()
+		);
 	});
 	if (typed.length > 0) return typed.map(([id]) => id);
 	const worded = entries.filter(([id, { title }]) => [id, title.toLowerCase()].includes(name.toLowerCase()));
@@ -140,7 +157,11 @@ export function readTable(text: string, plan: Plan): PastedTable {
 		}
 		const single = cells.slice(1, -1).map(electrodeOf).find(Boolean);
 		if (single !== undefined) {
-			put(pointOf(plan, { valves, electrode: single }), last, `“${cells[0] ?? ''}” has no such point here, or “${last}” is no voltage.`);
+			put(
+				pointOf(plan, { valves, electrode: single }),
+				last,
+				`“${cells[0] ?? ''}” has no such point here, or “${last}” is no voltage.`
+			);
 			continue;
 		}
 		if (!heads) {
@@ -153,7 +174,11 @@ export function readTable(text: string, plan: Plan): PastedTable {
 			const electrode = heads[column + heads.length - cells.length] ?? heads[column];
 			const point = pointOf(plan, { valves, electrode });
 			if (point !== undefined && voltsIn(cell) !== undefined) volts[point] = voltsIn(cell) as number;
-			else aside.push({ line: `${cells[0] ?? ''}: ${cell}`, why: point === undefined ? 'This column is no point of the survey.' : `“${cell}” is no voltage.` });
+			else
+				aside.push({
+					line: `${cells[0] ?? ''}: ${cell}`,
+					why: point === undefined ? 'This column is no point of the survey.' : `“${cell}” is no voltage.`
+				});
 		}
 	}
 	return { volts, aside };

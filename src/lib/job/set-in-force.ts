@@ -10,6 +10,8 @@ import {
 	type Today
 } from '../receiver/index.ts';
 import type { Intake } from './events.ts';
+import type { Clash } from './set-clash.ts';
+import { clashesIn } from './set-gate.ts';
 import { sheetMeter, type SetData } from './set-data.ts';
 import { own, type JobState } from './state.ts';
 
@@ -26,6 +28,12 @@ export function planOfSet(plan: Plan, data: SetData | undefined): Plan {
 export function planOfJob(library: Library, { intake, described }: Pick<JobState, 'intake' | 'described'>) {
 	const plan = own(library.plans, intake?.plan);
 	return plan && planOfSet(plan, described.at(-1)?.data);
+}
+
+/** The valves of the job's set that have to be settled before power. */
+export function clashesOfJob(library: Library, state: Pick<JobState, 'intake' | 'described'>): Clash[] {
+	const plan = planOfJob(library, state);
+	return plan ? clashesIn(plan, state.described.at(-1)?.data) : [];
 }
 
 /** The set's sheet in numbers. */
@@ -52,7 +60,9 @@ export function expectationsOf(
 	intake: Intake | undefined,
 	data: SetData | undefined
 ): Record<string, Expectation> {
-	const other = (data?.valves ?? []).filter(({ listed, planned }) => planned !== undefined && listed !== planned);
+	const other = (data?.valves ?? []).filter(
+		({ listed, planned }) => planned !== undefined && listed !== planned
+	);
 	const changed = other.map(({ id }) => id);
 	return expectedVolts(plan, sheetFacts(intake, data), today(intake), changed);
 }

@@ -13,6 +13,7 @@ export async function loadReckoning(): Promise<void> {
 
 /** Throws where a page has forgotten to load it: the job would be judged by other volts than it was. */
 export function reckoningOf(): typeof InForce {
-	if (!reckoning) throw new Error('loadReckoning() comes before the first replay of a job with data of its set');
+	if (!reckoning)
+		throw new Error('loadReckoning() comes before the first replay of a job with data of its set');
 	return reckoning;
 }

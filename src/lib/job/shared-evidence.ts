@@ -121,11 +121,11 @@ export function evidenceFor(
 		[...factsOf(state), ...surveyFacts(state, resolved)]
 			.sort((a, b) => a.order - b.order)
 			.filter(
-			(fact) =>
-				fact.order <= upTo &&
-				Object.hasOwn(resolved.steps, fact.answer.step) &&
-				!overtaken(resolved, fact, heard)
-		)
+				(fact) =>
+					fact.order <= upTo &&
+					Object.hasOwn(resolved.steps, fact.answer.step) &&
+					!overtaken(resolved, fact, heard)
+			)
 	);
 	const mended = proofsIn(state)
 		.filter(({ order, curedBy }) => order <= upTo && (!self || curedBy !== self))

@@ -73,7 +73,10 @@ export function surveyOf(library: Library, state: JobState): Survey | undefined 
 	};
 }
 
-function htOf(state: JobState, expectations: Readonly<Record<string, { value: number }>>): MeasuredHt | undefined {
+function htOf(
+	state: JobState,
+	expectations: Readonly<Record<string, { value: number }>>
+): MeasuredHt | undefined {
 	const ht = htNow(state);
 	const expected = ht && expectations[ht.point]?.value;
 	return ht && expected !== undefined ? { ...ht, expected } : undefined;
@@ -100,7 +103,9 @@ const METERED: readonly { sign: Sign; when: (survey: Survey) => boolean }[] = [
 ];
 
 const isOff = ({ rows }: Survey, points: readonly string[], verdicts: readonly string[]) =>
-	rows.some(({ point, verdict }) => points.includes(point.id) && verdict !== undefined && verdicts.includes(verdict));
+	rows.some(
+		({ point, verdict }) => points.includes(point.id) && verdict !== undefined && verdicts.includes(verdict)
+	);
 
 /** What of a flow's suspicion, after these readings, lies on the sections where something reads wrong. */
 function fitOfReadings(library: Library, state: JobState, survey: Survey, flow: Flow): number {

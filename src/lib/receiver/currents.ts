@@ -35,7 +35,11 @@ interface Drop {
 	words: string;
 }
 
-function dropAcross(part: PartValue | undefined, high: number | undefined, low: number | undefined): Drop | undefined {
+function dropAcross(
+	part: PartValue | undefined,
+	high: number | undefined,
+	low: number | undefined
+): Drop | undefined {
 	if (!part || part.value <= 0 || high === undefined || low === undefined || high < low) return undefined;
 	const volts = high - low;
 	return { volts, current: volts / part.value, words: `${trim(volts)} V over ${trim(part.value)} ohm` };
@@ -67,7 +71,15 @@ const worked = (
 });
 
 const heat = (point: string, name: string, drop: Drop, part: PartValue): Worked =>
-	worked(point, `Heat in ${part.name ?? name}`, 'W', drop.volts * drop.current, drop.words, part.watts, 'the part');
+	worked(
+		point,
+		`Heat in ${part.name ?? name}`,
+		'W',
+		drop.volts * drop.current,
+		drop.words,
+		part.watts,
+		'the part'
+	);
 
 /** Limit of a valve's system, in base units; the first system that has it where none is named. */
 function limit(type: string | undefined, system: string | undefined, key: string, scale: number) {
@@ -130,24 +142,36 @@ function ofStage({ prefix, type, system, rows }: Stage, all: readonly SurveyRow[
 	if (down) {
 		const most = limit(type, system, 'ik_max_ma', 1e-3);
 		result.push(worked(id('cathode'), 'Cathode current', 'A', down.current, down.words, most, type));
-		if (part('cathode')?.watts) result.push(heat(id('cathode'), 'the resistor', down, part('cathode') as PartValue));
+		if (part('cathode')?.watts)
+			result.push(heat(id('cathode'), 'the resistor', down, part('cathode') as PartValue));
 	}
 	const screenDrop = through('screen', screen);
 	if (screenDrop && screen !== undefined) {
 		const lost = (screen - (cathode ?? 0)) * screenDrop.current;
 		const most = limit(type, system, 'pg2_max_w', 1);
 		result.push(worked(id('screen'), 'Screen current', 'A', screenDrop.current, screenDrop.words));
-		result.push(worked(id('screen'), 'Screen dissipation', 'W', lost, 'screen volts times screen current', most, type));
+		result.push(
+			worked(id('screen'), 'Screen dissipation', 'W', lost, 'screen volts times screen current', most, type)
+		);
 	}
 	const anodeDrop = through('anode', anode);
-	const share = down && down.current * (screenDrop ? 1 : anodeShare(type, system)) - (screenDrop?.current ?? 0);
+	const share =
+		down && down.current * (screenDrop ? 1 : anodeShare(type, system)) - (screenDrop?.current ?? 0);
 	const current = anodeDrop?.current ?? (share !== undefined && share > 0 ? share : undefined);
 	if (current !== undefined && anode !== undefined) {
 		const by = anodeDrop?.words ?? 'cathode current less the screen’s';
 		const most = limit(type, system, 'pa_max_w', 1);
 		result.push(worked(id('anode'), 'Anode current', 'A', current, by));
 		result.push(
-			worked(id('anode'), 'Anode dissipation', 'W', (anode - (cathode ?? 0)) * current, 'anode volts times anode current', most, type)
+			worked(
+				id('anode'),
+				'Anode dissipation',
+				'W',
+				(anode - (cathode ?? 0)) * current,
+				'anode volts times anode current',
+				most,
+				type
+			)
 		);
 		const fed = part('anode');
 		if (anodeDrop && fed?.watts) result.push(heat(id('anode'), 'the anode resistor', anodeDrop, fed));
@@ -157,5 +181,8 @@ function ofStage({ prefix, type, system, rows }: Stage, all: readonly SurveyRow[
 
 /** Currents and dissipations from the drops read and the part values known, each against its limit. */
 export function workedOut(plan: Plan, rows: readonly SurveyRow[], parts: Parts): Worked[] {
-	return [...ofSupply(plan, rows, parts), ...stagesOf(plan, rows).flatMap((stage) => ofStage(stage, rows, parts))];
+	return [
+		...ofSupply(plan, rows, parts),
+		...stagesOf(plan, rows).flatMap((stage) => ofStage(stage, rows, parts))
+	];
 }

@@ -108,9 +108,15 @@ export function typicalHt(plan: Plan): number | undefined {
 
 function supplyVolts(point: SurveyPoint, ht: number): TypicalVolts | undefined {
 	const kind = point.id.split('.')[1];
-	if (kind === 'smoothed') return { value: ht, from: ht * 0.8, to: ht * 1.2, because: 'the output valve asks for it' };
+	if (kind === 'smoothed')
+		return { value: ht, from: ht * 0.8, to: ht * 1.2, because: 'the output valve asks for it' };
 	if (kind === 'reservoir')
-		return { value: ht * 1.08, from: ht * 0.85, to: ht * 1.35, because: 'HT and the drop of the usual smoothing' };
+		return {
+			value: ht * 1.08,
+			from: ht * 0.85,
+			to: ht * 1.35,
+			because: 'HT and the drop of the usual smoothing'
+		};
 	return undefined;
 }
 
@@ -125,7 +131,12 @@ function feedOf(plan: Plan, { stage, system, valve }: SurveyPoint) {
 function fromValves(plan: Plan, point: SurveyPoint, ht: number | undefined): Expectation | undefined {
 	const output = plan.stages[point.stage]?.section === 'output';
 	if (point.electrode === 'g1' && output && plan.traits.bias === 'cathode')
-		return { value: 0, ...around(0, 0), basis: 'valve-data', steps: ['a grid with a leak to HT negative rests at zero'] };
+		return {
+			value: 0,
+			...around(0, 0),
+			basis: 'valve-data',
+			steps: ['a grid with a leak to HT negative rests at zero']
+		};
 	if (ht === undefined) return undefined;
 	const type = plan.valves[point.valve ?? '']?.type;
 	const back = plan.traits.bias === 'back' && output && point.electrode === 'k';
@@ -177,7 +188,12 @@ export interface MeasuredHt {
 }
 
 /** An expectation behind the supply, brought to the HT that the set has now. A supply point stays as it is. */
-export function toHt(plan: Plan, point: string, expected: Expectation, ht: MeasuredHt | undefined): Expectation {
+export function toHt(
+	plan: Plan,
+	point: string,
+	expected: Expectation,
+	ht: MeasuredHt | undefined
+): Expectation {
 	if (!ht || ht.expected <= 0 || isSupply(plan, point) || expected.value === 0) return expected;
 	const ratio = ht.value / ht.expected;
 	if (ratio <= 0.1 || Math.abs(ratio - 1) < 0.02) return expected;

@@ -43,10 +43,15 @@ function suits(type: string, planned: string): number {
 }
 
 /** Put each type where it suits best, the surest first; one bulb with two duties may fill two places. */
-export function placeLineUp(plan: Plan, types: readonly string[]): Pick<NearestPlan, 'valves' | 'left' | 'empty'> {
+export function placeLineUp(
+	plan: Plan,
+	types: readonly string[]
+): Pick<NearestPlan, 'valves' | 'left' | 'empty'> {
 	const places = Object.entries(plan.valves).map(([id, { type }]) => ({ id, planned: type }));
 	const pairs = places
-		.flatMap(({ id, planned }) => types.map((type, index) => ({ id, index, type, fit: suits(type, planned) })))
+		.flatMap(({ id, planned }) =>
+			types.map((type, index) => ({ id, index, type, fit: suits(type, planned) }))
+		)
 		.filter(({ fit }) => fit > 0)
 		.sort((a, b) => b.fit - a.fit);
 	const valves: Record<string, string> = {};
@@ -89,15 +94,24 @@ function assumptions(plan: Plan, answers: SixAnswers, placed: Pick<NearestPlan, 
 	const { traits, bands } = plan;
 	if (answers.supply === undefined) assumed.push(`The supply was not told: taken as in “${plan.title}”.`);
 	else if (traits.mains !== SUPPLY[answers.supply])
-		assumed.push(`No kind of set here has just this supply. “${plan.title}” comes nearest: its power steps may not suit.`);
-	if (answers.fm === undefined) assumed.push(`Whether it has FM was not told: taken as ${bands['fm'] ? 'yes' : 'no'}.`);
+		assumed.push(
+			`No kind of set here has just this supply. “${plan.title}” comes nearest: its power steps may not suit.`
+		);
+	if (answers.fm === undefined)
+		assumed.push(`Whether it has FM was not told: taken as ${bands['fm'] ? 'yes' : 'no'}.`);
 	else if ((bands['fm'] !== undefined) !== (answers.fm === 'yes'))
-		assumed.push('The bands differ from those of this kind of set: steps on the others say nothing of yours.');
+		assumed.push(
+			'The bands differ from those of this kind of set: steps on the others say nothing of yours.'
+		);
 	if (answers.bias === undefined) assumed.push('Bias of the output valve: taken as by its cathode resistor.');
 	else if (traits.bias !== answers.bias && traits.bias !== undefined)
-		assumed.push('The bias of the output valve differs from this kind of set: it is put right in the plan, its part values are not.');
+		assumed.push(
+			'The bias of the output valve differs from this kind of set: it is put right in the plan, its part values are not.'
+		);
 	for (const id of placed.empty.filter((one) => !isMissingRectifier(plan, one, answers)))
-		assumed.push(`${plan.valves[id]?.title ?? id}: no valve was named for it, a ${plan.valves[id]?.type ?? 'usual one'} is taken.`);
+		assumed.push(
+			`${plan.valves[id]?.title ?? id}: no valve was named for it, a ${plan.valves[id]?.type ?? 'usual one'} is taken.`
+		);
 	if (placed.left.length > 0) assumed.push(`Without a place in this kind of set: ${placed.left.join(', ')}.`);
 	return assumed;
 }
@@ -117,7 +131,7 @@ export function nearestPlan(
 			);
 			const twice = Object.keys(placed.valves).length - (types.length - placed.left.length);
 			const unfilled = placed.empty.filter((id) => !isMissingRectifier(plan, id, answers)).length;
-			const cost = mismatch(plan, answers) + 1.5 * (placed.left.length + unfilled) + 1.2 * twice - fit;
+			const cost = mismatch(plan, answers) + 1.5 * (placed.left.length + unfilled) + 2.2 * twice - fit;
 			return { plan, placed, cost };
 		})
 		.sort((a, b) => a.cost - b.cost);
@@ -149,12 +163,17 @@ export function planWith(
 	types: Readonly<Record<string, string>>,
 	traits: Partial<Plan['traits']> = {}
 ): Plan {
-	const changed = Object.entries(types).filter(([id, type]) => plan.valves[id] && plan.valves[id].type !== type);
+	const changed = Object.entries(types).filter(
+		([id, type]) => plan.valves[id] && plan.valves[id].type !== type
+	);
 	if (changed.length === 0 && Object.keys(traits).length === 0) return plan;
 	const valves = { ...plan.valves };
 	for (const [id, type] of changed) valves[id] = { title: plan.valves[id]?.title ?? id, type };
 	const points = Object.fromEntries(
-		Object.entries(plan.points).map(([id, point]) => [id, pointOn(point, valves, new Set(changed.map(([one]) => one)))])
+		Object.entries(plan.points).map(([id, point]) => [
+			id,
+			pointOn(point, valves, new Set(changed.map(([one]) => one)))
+		])
 	);
 	return { ...plan, valves, points, traits: { ...plan.traits, ...traits } };
 }

@@ -31,6 +31,7 @@ export function falseAlarm(value: number, expected: Expectation | undefined): st
 	if (!expected || expected.printed === undefined || expected.steps.length === 0) return undefined;
 	if (verdictOf(value, expected) !== 'as-expected') return undefined;
 	const width = Math.abs(expected.printed) * 0.2;
-	const off = value < expected.printed - width ? 'low' : value > expected.printed + width ? 'high' : undefined;
+	const off =
+		value < expected.printed - width ? 'low' : value > expected.printed + width ? 'high' : undefined;
 	return off && `No fault: beside the sheet it looks ${off}, but ${expected.steps.join('; ')}.`;
 }

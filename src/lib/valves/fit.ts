@@ -163,7 +163,8 @@ export function fitOf(listed: string, fitted: string, series: boolean): Fit {
 	if (same) return { ...names, differences: [] };
 	if (!one.ok || !other.ok) {
 		const missing = one.ok ? fitted : listed;
-		const says = 'there are no data of this type here. Compare base, heater and pins on the makers’ sheets first.';
+		const says =
+			'there are no data of this type here. Compare base, heater and pins on the makers’ sheets first.';
 		return { ...names, differences: [unknown(missing, says)] };
 	}
 	return {

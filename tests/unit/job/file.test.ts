@@ -3,6 +3,7 @@ import { EVENT_KINDS } from '../../../src/lib/job/event-schema.ts';
 import type { JobEvent } from '../../../src/lib/job/events.ts';
 import { exportJob, LARGEST_FILE } from '../../../src/lib/job/file.ts';
 import { readJobFile, type FileRefusal, type FileResult } from '../../../src/lib/job/read-file.ts';
+import { loadReckoning } from '../../../src/lib/job/set-reckoning.ts';
 import { replay } from '../../../src/lib/job/replay.ts';
 import { fnv1a64, canonicalText, type Snapshot } from '../../../src/lib/job/snapshot.ts';
 import { plainState } from '../../../src/lib/job/state.ts';
@@ -58,6 +59,29 @@ function everything(): Log {
 	all.add('cause-sought', { flow: FLOW, part: 'cc-leak', result: 'found', found: 'Grid leak open' });
 	all.add('heard', { bands: { am: 'weak', fm: 'good' } });
 	all.add('guessed', { flow: FLOW, suspect: 'cc-leak', text: 'it runs hot' });
+	all.add('set-described', {
+		valves: [
+			{ id: 'output', role: 'Output pentode', listed: 'EL84', fitted: 'EL84', planned: 'EL84', bands: ['am'] }
+		],
+		volts: { 'output.anode': 245 },
+		sheet: { ohmsPerVolt: 1000, range: 250, mains: 220, from: 'sheet found in the cabinet' },
+		parts: { 'ht.smoothing-resistor': { typed: '1k2', value: 1200, name: 'R12', watts: 4 } },
+		differs: [{ what: 'mains flex renewed', why: 'the old one was perished' }],
+		answers: { supply: 'transformer', fm: 'yes' }
+	});
+	all.add('power', { to: 'limiter' });
+	all.add('power', { to: 'live' });
+	all.add('read', {
+		point: 'output.anode',
+		reading: {
+			typed: '210',
+			value: 210,
+			unit: 'V',
+			point: 'output.anode',
+			power: 'live',
+			ht: { point: 'ht.smoothed', value: 220 }
+		}
+	});
 	all.add('gave-up', { flow: FLOW });
 	all.add('went-on', { flow: FLOW });
 	all.add('closed', { result: 'not-mended', note: 'waits for a coil' });
@@ -65,6 +89,7 @@ function everything(): Log {
 }
 
 beforeAll(async () => {
+	await loadReckoning();
 	kept = await snapshot();
 	log = everything();
 	text = exportJob(log.events, { [kept.hash]: kept.library }, WHEN);

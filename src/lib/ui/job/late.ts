@@ -1,5 +1,7 @@
 /** What a job page fetches while log and library are read: nothing of it can be shown before them. */
 export { default as CauseBehind } from '$lib/ui/step/CauseBehind.svelte';
+export { default as FitClash } from '$lib/ui/set/FitClash.svelte';
+export { keptSo, putRight } from '$lib/job/set-clash.ts';
 export { default as NothingLeft } from '$lib/ui/step/NothingLeft.svelte';
 export { default as PowerGate } from '$lib/ui/step/PowerGate.svelte';
 export { default as ProcedureDone } from '$lib/ui/step/ProcedureDone.svelte';

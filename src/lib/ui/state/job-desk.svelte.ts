@@ -45,6 +45,16 @@ export class JobDesk {
 		this.#stop = this.store.watch(this.id, () => void this.#read());
 	}
 
+	/** It was under way a moment ago, on this page or beside it. */
+	get underWay(): boolean {
+		return this.#wasHere;
+	}
+
+	/** The power state was told here: as the page is left, the set is known to be so. */
+	stay(): void {
+		this.#wasHere = true;
+	}
+
 	/** The page is left; a job that was under way a moment ago still is. */
 	close(): void {
 		if (this.#wasHere) markLeft(this.id, Date.now());

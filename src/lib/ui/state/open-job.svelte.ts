@@ -23,6 +23,8 @@ import { replay, reopened } from '$lib/job/replay.ts';
 import { rowOf } from '$lib/job/row.ts';
 import { contextOf, stateOf, stepPower } from '$lib/job/run.ts';
 import { ledgerWord } from '$lib/job/ledger.ts';
+import { clashGate } from '$lib/job/set-clash.ts';
+import type { SetData } from '$lib/job/set-data.ts';
 import { loadReckoning, reckoningOf } from '$lib/job/set-reckoning.ts';
 import { situationIn, traceIn } from '$lib/job/shared-evidence.ts';
 import { takeSnapshot } from '$lib/job/snapshot.ts';
@@ -246,6 +248,17 @@ export class OpenJob {
 		return this.library.plans[this.state.intake?.plan ?? ''];
 	}
 
+	/** Valves that do not belong where they are, to be settled before the set gets power. */
+	readonly clashes = $derived.by(() =>
+		this.state.described.length > 0 ? reckoningOf().clashesOfJob(this.library, this.state) : []
+	);
+
+	/** What is settled of the set's valves: the latest data hold. */
+	describeSet = (change: (data: SetData) => SetData): Promise<boolean> => {
+		const data = this.state.described.at(-1)?.data;
+		return data ? this.#deed(['set-described', change(data)]) : Promise.resolve(false);
+	};
+
 	/** Where a test point is: its name, and the pin where one may be named. */
 	where(point: string): Where | undefined {
 		if (!this.resolved) return undefined;
@@ -393,7 +406,11 @@ export class OpenJob {
 	/** Why the set may not pass to this power state now; nothing where it may. */
 	refuse = (to: Power, volts?: [number, number]): string | undefined => {
 		const { now, limiterPassed } = this.state.power;
-		return causeGate(this.state, to) ?? powerGate({ power: now, limiterPassed }, to, volts);
+		return (
+			causeGate(this.state, to) ??
+			clashGate(this.clashes, to) ??
+			powerGate({ power: now, limiterPassed }, to, volts)
+		);
 	};
 
 	power = (to: Power, volts?: [number, number]) => this.#deed(['power', volts ? { to, volts } : { to }]);
