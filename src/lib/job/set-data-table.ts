@@ -1,5 +1,6 @@
 import { parseQuantity } from '../quantity/index.ts';
-import { surveyPoints, type Plan } from '../receiver/index.ts';
+import { type Plan } from '../receiver/index.ts';
+import { surveyPoints } from '../receiver/survey.ts';
 import { findValve } from '../valves/index.ts';
 
 /** A table of volts as it stands on a sheet, pasted: what was understood, and what was not. */

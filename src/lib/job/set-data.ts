@@ -1,4 +1,4 @@
-import type { SixAnswers } from '../receiver/index.ts';
+import type { SixAnswers } from '../receiver/survey.ts';
 
 /**
  * What is known of the set at hand: its valves, the volts of its sheet, the part values that matter. Entered once and kept in

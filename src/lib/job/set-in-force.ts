@@ -1,19 +1,21 @@
 import type { Library } from '../flow/library.ts';
 import type { Expected, ServiceVolts } from '../flow/reading.ts';
+import { type Plan } from '../receiver/index.ts';
 import {
 	expectedVolts,
 	planWith,
 	traitsBy,
 	type Expectation,
-	type Plan,
 	type SheetFacts,
 	type Today
-} from '../receiver/index.ts';
+} from '../receiver/survey.ts';
 import type { Intake } from './events.ts';
 import type { Clash } from './set-clash.ts';
 import { clashesIn } from './set-gate.ts';
 import { sheetMeter, type SetData } from './set-data.ts';
 import { own, type JobState } from './state.ts';
+
+export { clashGate } from './set-clash.ts';
 
 /** The set as its own data make it: the plan with its valves, and the volts in force. */
 

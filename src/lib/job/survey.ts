@@ -4,6 +4,7 @@ import { flowFits, resolveFlow } from '../flow/resolve.ts';
 import type { Flow } from '../flow/schema.ts';
 import { SIGNS, type Sign } from '../flow/terms.ts';
 import { sectionStandings, trace } from '../flow/trace.ts';
+import { type Plan } from '../receiver/index.ts';
 import {
 	falseAlarm,
 	impossibleIn,
@@ -13,10 +14,9 @@ import {
 	verdictOf,
 	workedOut,
 	type MeasuredHt,
-	type Plan,
 	type SurveyRow,
 	type Worked
-} from '../receiver/index.ts';
+} from '../receiver/survey.ts';
 import { htNow } from './ht-now.ts';
 import { expectationsOf, planOfJob } from './set-in-force.ts';
 import { evidenceFor } from './shared-evidence.ts';

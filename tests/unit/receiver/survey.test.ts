@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { runCalculation } from '../../../src/lib/calculations/index.ts';
+import { type Plan } from '../../../src/lib/receiver/index.ts';
 import {
 	expectedVolts,
 	falseAlarm,
@@ -13,10 +14,9 @@ import {
 	typesIn,
 	verdictOf,
 	workedOut,
-	type Plan,
 	type SheetFacts,
 	type SurveyRow
-} from '../../../src/lib/receiver/index.ts';
+} from '../../../src/lib/receiver/survey.ts';
 import { pinOf } from '../../../src/lib/valves/index.ts';
 import { shippedLibrary } from '../../library.ts';
 

@@ -12,4 +12,5 @@ export { default as SectionBars } from '$lib/ui/suspects/SectionBars.svelte';
 export { default as SuspectList } from '$lib/ui/suspects/SuspectList.svelte';
 export { default as Listening } from './Listening.svelte';
 export { default as PickUpCard } from './PickUpCard.svelte';
+export { default as SetLinks } from './SetLinks.svelte';
 export { default as StepPane } from './StepPane.svelte';

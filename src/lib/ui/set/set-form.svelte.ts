@@ -1,5 +1,6 @@
 import { emptySetData, type SetData, type SetPart, type SetValve } from '$lib/job/set-data.ts';
-import type { Plan, SixAnswers } from '$lib/receiver/index.ts';
+import type { Plan } from '$lib/receiver/index.ts';
+import type { SixAnswers } from '$lib/receiver/survey.ts';
 import type { ScaleName } from '$lib/quantity/index.ts';
 import { readValue, typedValue } from '$lib/ui/value.ts';
 

@@ -23,7 +23,6 @@ import { replay, reopened } from '$lib/job/replay.ts';
 import { rowOf } from '$lib/job/row.ts';
 import { contextOf, stateOf, stepPower } from '$lib/job/run.ts';
 import { ledgerWord } from '$lib/job/ledger.ts';
-import { clashGate } from '$lib/job/set-clash.ts';
 import type { SetData } from '$lib/job/set-data.ts';
 import { loadReckoning, reckoningOf } from '$lib/job/set-reckoning.ts';
 import { situationIn, traceIn } from '$lib/job/shared-evidence.ts';
@@ -248,6 +247,9 @@ export class OpenJob {
 		return this.library.plans[this.state.intake?.plan ?? ''];
 	}
 
+	#clashGate = (to: Power): string | undefined =>
+		this.clashes.length > 0 ? reckoningOf().clashGate(this.clashes, to) : undefined;
+
 	/** Valves that do not belong where they are, to be settled before the set gets power. */
 	readonly clashes = $derived.by(() =>
 		this.state.described.length > 0 ? reckoningOf().clashesOfJob(this.library, this.state) : []
@@ -408,7 +410,7 @@ export class OpenJob {
 		const { now, limiterPassed } = this.state.power;
 		return (
 			causeGate(this.state, to) ??
-			clashGate(this.clashes, to) ??
+			this.#clashGate(to) ??
 			powerGate({ power: now, limiterPassed }, to, volts)
 		);
 	};

@@ -1,6 +1,6 @@
 import { BASIS_WORDS } from '$lib/flow/reading.ts';
 import { printQuantity } from '$lib/quantity/index.ts';
-import type { Expectation, SurveyRow, Worked } from '$lib/receiver/index.ts';
+import type { Expectation, SurveyRow, Worked } from '$lib/receiver/survey.ts';
 
 const volts = (value: number) => printQuantity(value, 'V', { digits: 3 });
 
