@@ -26,7 +26,7 @@ export default {
 			handleMissingId({ path, id, message }) {
 				// There the fragment carries what was typed or chosen, or the name of a job: no place on the page.
 				const typed = /^\/(sums|try)\//.test(path) && id.includes('=');
-				const carriesData = path.startsWith('/job/') || typed;
+				const carriesData = /^\/(job|parts|diagram)\//.test(path) || typed;
 				if (!carriesData) throw new Error(message);
 			}
 		},

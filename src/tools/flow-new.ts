@@ -2,7 +2,8 @@ import { existsSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { createInterface } from 'node:readline/promises';
 import { parseArgs } from 'node:util';
-import { skeleton, type FlowWish } from '../lib/flow/skeleton.ts';
+import { skeleton, type FlowWish, type Skeleton } from '../lib/flow/skeleton.ts';
+import type { Library } from '../lib/flow/library.ts';
 import { PATH_OUTCOMES } from '../lib/flow/terms.ts';
 import type { Io } from './io.ts';
 import { openLibrary } from './library.ts';
@@ -41,14 +42,33 @@ const wishOf = (said: Said): FlowWish => ({
 	suspects: listed(said.suspects)
 });
 
-/** Ask at the terminal for what the options left out. */
-async function ask(said: Said): Promise<Said> {
+/** Ask at the terminal for what the options left out. What was answered before is offered again: Enter keeps it. */
+async function ask(said: Said, before: Said): Promise<Said> {
 	const lines = createInterface({ input: process.stdin, output: process.stderr });
 	const answered = { ...said };
-	for (const [key, question] of Object.entries(QUESTIONS) as [Question, string][])
-		answered[key] ??= await lines.question(`${question}: `);
+	for (const [key, question] of Object.entries(QUESTIONS) as [Question, string][]) {
+		if (said[key] !== undefined) continue;
+		const was = before[key] ?? '';
+		answered[key] = (await lines.question(`${question}${was ? ` [${was}]` : ''}: `)).trim() || was;
+	}
 	lines.close();
 	return answered;
+}
+
+const isComplete = (said: Said): boolean =>
+	Object.keys(QUESTIONS).every((key) => said[key as Question] !== undefined);
+
+/** The skeleton that was asked for; at a terminal the questions come again until it can be made. */
+async function made(library: Library, said: Said, io: Io): Promise<Skeleton> {
+	const asks = process.stdin.isTTY && !isComplete(said);
+	if (!asks) return skeleton(library, wishOf(said));
+	let answers = await ask(said, {});
+	for (;;) {
+		const result = skeleton(library, wishOf(answers));
+		if (result.ok) return result;
+		io.err(`\n${result.problems.join('\n')}\n`);
+		answers = await ask(said, answers);
+	}
 }
 
 const OPTIONS = {
@@ -71,12 +91,12 @@ export async function newFlow(root: string, args: readonly string[], io: Io): Pr
 	const { print = false, ...said } = options;
 	const library = openLibrary(root, io);
 	if (!library) return 1;
-	const made = skeleton(library, wishOf(process.stdin.isTTY ? await ask(said) : said));
-	if (!made.ok) return (io.err(made.problems.join('\n')), 2);
-	if (print) return (io.out(made.text.trimEnd()), 0);
-	const file = `flows/${/^id: (.*)$/m.exec(made.text)?.[1] ?? ''}.yaml`;
+	const flow = await made(library, said, io);
+	if (!flow.ok) return (io.err(flow.problems.join('\n')), 2);
+	if (print) return (io.out(flow.text.trimEnd()), 0);
+	const file = `flows/${/^id: (.*)$/m.exec(flow.text)?.[1] ?? ''}.yaml`;
 	if (existsSync(join(root, file))) return (io.err(`${file} exists already. Give another id.`), 2);
-	writeFileSync(join(root, file), made.text);
+	writeFileSync(join(root, file), flow.text);
 	io.out(`${file} is written. Go through each TODO, then: npm run -s flow -- check ${file}`);
 	return 0;
 }

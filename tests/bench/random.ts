@@ -1,6 +1,12 @@
-/** Numbers from 0 to 1 that are the same in every run (the mulberry32 recipe, from memory). */
+/** Which draw of all sets and jobs this run takes. Widths of the search were chosen on draw 0. */
+let draw = 0;
+export function takeDraw(number: number): void {
+	draw = number;
+}
+
+/** Numbers from 0 to 1 that are the same in every run of one draw (the mulberry32 recipe, from memory). */
 export function seeded(seed: number): () => number {
-	let state = seed;
+	let state = (seed + Math.imul(draw, 0x9e3779b1)) | 0;
 	return () => {
 		state = (state + 0x6d2b79f5) | 0;
 		let mixed = Math.imul(state ^ (state >>> 15), 1 | state);

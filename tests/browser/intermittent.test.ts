@@ -35,7 +35,7 @@ async function jobAt(step: string): Promise<string> {
 	log.add('took', { flow: flow.id, step });
 	const at = new Date().toISOString();
 	const events = log.events.map((event) => ({ ...event, at }));
-	return exportJob(events, { [kept.hash]: kept.library }, at);
+	return await exportJob(events, { [kept.hash]: kept.library }, at);
 }
 
 /** Take the job in, which opens it, and come back to its step, through the gate to full mains. */

@@ -1,3 +1,4 @@
+import { readFile } from 'node:fs/promises';
 import type { Page } from '@playwright/test';
 import { expect, test } from './bench.ts';
 import {
@@ -50,6 +51,13 @@ test('after a cure every band is heard, the job is closed and looked back on, on
 		{ kind: 'heard', data: { bands: { am: 'good', fm: 'good', gram: 'good' } } },
 		{ kind: 'closed', data: { result: 'mended' } }
 	]);
+	const saving = page.waitForEvent('download');
+	await press(page, 'Make a draft flow');
+	const saved = await saving;
+	const text = await readFile(await saved.path(), 'utf8');
+	expect(saved.suggestedFilename()).toBe(`${/^id: (.*)$/m.exec(text)?.[1] ?? ''}.yaml`);
+	expect(text).toMatch(/^# yaml-language-server: /);
+	expect(text).toContain('TODO');
 	await unfold(page, 'Trail');
 	await page.getByRole('link', { name: 'Report for print' }).click();
 	const main = page.getByRole('main');

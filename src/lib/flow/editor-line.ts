@@ -11,7 +11,10 @@ const SCHEMAS: readonly { pattern: RegExp; schema: string }[] = [
 	{ pattern: /^flows\/shared\/suspects\/[^/]+\.yaml$/, schema: 'suspects' },
 	{ pattern: /^flows\/shared\/steps\/[^/]+\.yaml$/, schema: 'steps' },
 	{ pattern: /^flows\/shared\/plans\/[^/]+\.yaml$/, schema: 'plan' },
-	{ pattern: /^flows\/shared\/(cautions|sources|history|symptoms|owner-words|glossary)\.yaml$/, schema: '' },
+	{
+		pattern: /^flows\/shared\/(cautions|sources|history|symptoms|owner-words|glossary|parts|verdicts)\.yaml$/,
+		schema: ''
+	},
 	{ pattern: /^flows\/[^/]+\.yaml$/, schema: 'flow' },
 	{ pattern: /^tests\/cases\/[^/]+\.yaml$/, schema: 'case' }
 ];

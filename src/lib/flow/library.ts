@@ -1,6 +1,16 @@
 import type { Plan } from '../receiver/index.ts';
 import type { KeyPath, SourceDocument } from './document.ts';
-import type { Caution, Flow, History, Source, Step, Suspect, Word } from './schema.ts';
+import type {
+	Caution,
+	Flow,
+	History,
+	PartVerdict,
+	Source,
+	Step,
+	Suspect,
+	UsualPart,
+	Word
+} from './schema.ts';
 
 /** Everything under `flows/`, read and checked: plain data. */
 export interface Library {
@@ -16,6 +26,9 @@ export interface Library {
 	sayings?: Record<string, string[]>;
 	/** Trade words, British and American. For reading: not kept with a job. */
 	glossary?: Record<string, Word>;
+	/** Parts that sets usually have, and what becomes of a part by kind and duty. For the parts list: not kept with a job. */
+	parts?: Record<string, UsualPart>;
+	verdicts?: Record<string, PartVerdict>;
 }
 
 /** What a library says of a set's past; jobs from before there was such a table have kept none. */

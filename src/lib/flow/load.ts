@@ -12,10 +12,12 @@ import {
 	Flow,
 	GlossaryFile,
 	HistoryFile,
+	PartsFile,
 	SayingFile,
 	SourceFile,
 	StepFile,
-	SuspectFile
+	SuspectFile,
+	VerdictFile
 } from './schema.ts';
 
 export interface SourceText {
@@ -42,6 +44,8 @@ const kinds: { pattern: RegExp; kind: EntityKind; schema: z.ZodType; table: bool
 	{ pattern: /^flows\/shared\/history\.yaml$/, kind: 'history', schema: HistoryFile, table: true },
 	{ pattern: /^flows\/shared\/owner-words\.yaml$/, kind: 'sayings', schema: SayingFile, table: true },
 	{ pattern: /^flows\/shared\/glossary\.yaml$/, kind: 'glossary', schema: GlossaryFile, table: true },
+	{ pattern: /^flows\/shared\/parts\.yaml$/, kind: 'parts', schema: PartsFile, table: true },
+	{ pattern: /^flows\/shared\/verdicts\.yaml$/, kind: 'verdicts', schema: VerdictFile, table: true },
 	{ pattern: /^flows\/shared\/plans\/[^/]+\.yaml$/, kind: 'plans', schema: Plan, table: false },
 	{ pattern: /^flows\/[^/]+\.yaml$/, kind: 'flows', schema: Flow, table: false }
 ];
@@ -75,7 +79,7 @@ function loadFile(loading: Loading, { path, text }: SourceText): void {
 	const place = kinds.find(({ pattern }) => pattern.test(path));
 	if (!place) {
 		const remedy =
-			'Flows stand in flows/, shared parts in flows/shared/suspects, steps, plans, or cautions.yaml, sources.yaml, history.yaml, owner-words.yaml and glossary.yaml.';
+			'Flows stand in flows/, shared parts in flows/shared/suspects, steps, plans, or cautions.yaml, sources.yaml, history.yaml, owner-words.yaml, glossary.yaml, parts.yaml and verdicts.yaml.';
 		const message = 'A file in this folder belongs to nothing that is read.';
 		loading.findings.push({
 			code: 'stray-file',

@@ -10,6 +10,16 @@ import {
 	type WeightWord
 } from '../suspects/index.ts';
 import {
+	DUTIES,
+	FITS,
+	PART_LOOKS,
+	VERDICTS,
+	type Duty,
+	type FitWord,
+	type PartLook,
+	type Verdict
+} from './part-terms.ts';
+import {
 	HISTORY,
 	INSTRUMENTS,
 	PATH_OUTCOMES,
@@ -238,7 +248,13 @@ export type PathStep = Extract<Step, { kind: 'listen' | 'inject' | 'trace' }>;
 
 const Named = z.union([
 	Weight,
-	z.strictObject({ common: Weight, in: z.array(z.string()).optional(), note: Text.optional() })
+	z.strictObject({
+		common: Weight,
+		in: z.array(z.string()).optional(),
+		/** Sets in which it has this weight; in others it counts as not listed. */
+		only: Filter.optional(),
+		note: Text.optional()
+	})
 ]);
 
 export const Flow = z
@@ -323,6 +339,44 @@ export const Word = z.strictObject({
 });
 export type Word = z.infer<typeof Word>;
 
+const Look = z.enum(wordsOf(PART_LOOKS) as [PartLook, ...PartLook[]], {
+	error: ({ input }) =>
+		`"${String(input)}" is not a kind of part. Use one of: ${Object.keys(PART_LOOKS).join(', ')}.`
+});
+const DutyName = z.enum(wordsOf(DUTIES) as [Duty, ...Duty[]], {
+	error: ({ input }) =>
+		`"${String(input)}" is not a duty of a part. Use one of: ${Object.keys(DUTIES).join(', ')}.`
+});
+
+/** A part that sets of a family usually have: the parts list of a job begins with these. */
+export const UsualPart = z.strictObject({
+	name: Text,
+	kind: Look,
+	duty: DutyName.optional(),
+	/** Suspects that are about this part; wherever the first stands, it stands. */
+	suspects: z.array(Id).min(1),
+	/** Where one does not see it from below the chassis. */
+	hidden: Text.optional(),
+	/** Where the plan gives its value: the last word of a key of `values`. */
+	value: Id.optional()
+});
+export type UsualPart = z.infer<typeof UsualPart>;
+
+/** What becomes of a part by kind and duty. The first row that fits speaks. */
+export const PartVerdict = z.strictObject({
+	kinds: z.array(Look).min(1),
+	/** Left out: whatever its duty is. */
+	duties: z.array(DutyName).min(1).optional(),
+	verdict: z.enum(wordsOf(VERDICTS) as [Verdict, ...Verdict[]], {
+		error: 'Say what becomes of it: change, measure or leave.'
+	}),
+	/** What a new one has to be. */
+	fit: z.enum(wordsOf(FITS) as [FitWord, ...FitWord[]]).optional(),
+	reason: Text,
+	source: Sources
+});
+export type PartVerdict = z.infer<typeof PartVerdict>;
+
 /** Shared files hold one table each; its name is the first key of the file. */
 export const SuspectFile = z.strictObject({ suspects: z.record(Id, Suspect) });
 export const StepFile = z.strictObject({ steps: z.record(Id, Step) });
@@ -334,3 +388,5 @@ export const SayingFile = z.strictObject({
 	sayings: z.record(Id, z.array(Text).min(1, { error: 'Write at least one phrase, or remove the line.' }))
 });
 export const GlossaryFile = z.strictObject({ glossary: z.record(Id, Word) });
+export const PartsFile = z.strictObject({ parts: z.record(Id, UsualPart) });
+export const VerdictFile = z.strictObject({ verdicts: z.record(Id, PartVerdict) });

@@ -18,7 +18,8 @@ function commonWords({ flow }: ResolvedFlow, placed: PlacedSuspect): string {
 const LEDGER = {
 	good: 'It was tested good.',
 	bad: 'It was tested bad.',
-	changed: 'It was changed on the way.'
+	changed: 'It was changed on the way.',
+	blamed: 'It was worked on, and the set did worse when it was heard next: this comes first.'
 } as const;
 
 /** What a suspect's standing began with: the flow's word, the past of the set, the parts ledger. */
@@ -28,7 +29,13 @@ export function beginsWith(trace: Trace, id: string): string[] {
 	return [
 		commonWords(trace.resolved, placed),
 		...pastSentences(pastShifts(trace.resolved, placed, trace.history)),
-		...trace.ledger.filter(({ entry }) => entry.suspect === id).map(({ entry }) => LEDGER[entry.state])
+		...trace.ledger
+			.filter(({ entry, likelihood }) =>
+				entry.state === 'blamed'
+					? (likelihood[trace.ids.indexOf(id)] ?? 0) > 1
+					: entry.suspect === id || entry.also?.includes(id)
+			)
+			.map(({ entry }) => LEDGER[entry.state])
 	];
 }
 

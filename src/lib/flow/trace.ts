@@ -10,7 +10,7 @@ import {
 } from '../suspects/index.ts';
 import { entryLikelihood, stepTable, type StepTable } from './evidence.ts';
 import { firstByPast, weightsByPast } from './history.ts';
-import { ledgerRow, type LedgerEntry } from './ledger.ts';
+import { blameRow, ledgerRow, type LedgerEntry } from './ledger.ts';
 import { stillCounting, throughRepairs } from './mended.ts';
 import { tallyLikelihood } from './provocation.ts';
 import { expectedAt, judgeReading, type HtThen, type JudgedReading, type ServiceVolts } from './reading.ts';
@@ -188,11 +188,28 @@ const scale = (weights: readonly number[]) => {
 	return weights.map((w) => (sum > 0 ? w / sum : 0));
 };
 
-const weighLedger = (resolved: ResolvedFlow, ledger: readonly LedgerEntry[]): WeighedEntry[] =>
-	ledger.flatMap((entry) => {
-		const likelihood = ledgerRow(resolved, entry);
-		return likelihood ? [{ entry, likelihood }] : [];
-	});
+/** @param knownAt the standings by the first so many answers of the job */
+function weighLedger(
+	resolved: ResolvedFlow,
+	ledger: readonly LedgerEntry[],
+	knownAt: (answers: number, rows: readonly WeighedEntry[]) => number[]
+): WeighedEntry[] {
+	const weighed = (entry: LedgerEntry, likelihood: number[] | undefined) =>
+		likelihood ? [{ entry, likelihood }] : [];
+	const plain = ledger
+		.filter(({ state }) => state !== 'blamed')
+		.flatMap((entry) => weighed(entry, ledgerRow(resolved, entry)));
+	// The last change that made it worse is looked at before the one before it.
+	return ledger
+		.filter(({ state }) => state === 'blamed')
+		.reduce(
+			(rows, entry) => [
+				...rows,
+				...weighed(entry, blameRow(resolved, entry, knownAt(entry.after ?? 0, rows)))
+			],
+			plain
+		);
+}
 
 /** Bring a flow, a set and all that has been answered to standings. Pure: the order of answers is irrelevant. */
 export function trace(resolved: ResolvedFlow, evidence: Evidence): Trace {
@@ -206,8 +223,15 @@ export function trace(resolved: ResolvedFlow, evidence: Evidence): Trace {
 		(answer) => weighAnswer(resolved, answer, evidence, words) ?? []
 	);
 	const answers = grouped(stillCounting(weighed, evidence, ids));
-	const ledger = weighLedger(resolved, evidence.ledger ?? []);
 	const left = entry.map((weight, index) => (mended.has(ids[index] ?? '') ? 0 : weight));
+	const ledger = weighLedger(resolved, evidence.ledger ?? [], (count, rows) => {
+		const given = evidence.answers.slice(0, count);
+		const before = answers.filter(({ answer }) => given.includes(answer));
+		return posterior(
+			left,
+			[...before, ...rows].map(({ likelihood }) => likelihood)
+		);
+	});
 	const repaired = throughRepairs(resolved, left, answers, evidence, NOT_LISTED_SHARE);
 	const now = posterior(
 		repaired,

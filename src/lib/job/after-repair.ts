@@ -9,6 +9,7 @@ import type { EventData } from './events.ts';
 import { contextOf, stateOf } from './run.ts';
 import { evidenceFor, proofsIn, type Proof } from './shared-evidence.ts';
 import { allRuns, own, type Heard, type JobState } from './state.ts';
+import { LOUD } from './unproved.ts';
 
 /**
  * What a change of a part asks for next: the cause behind it before power goes back on, the bands again after a cure or
@@ -53,9 +54,11 @@ export function causeGate(state: JobState, to: Power): string | undefined {
 export const lastProof = (state: JobState): Proof | undefined =>
 	proofsIn(state).reduce<Proof | undefined>((a, b) => (a && a.order > b.order ? a : b), undefined);
 
-/** What was heard after a place in the order of the job. */
+/** What was heard after a place in the order of the job; a quick listen that is as before asks for nothing. */
 const heardSince = (state: JobState, order: number): Heard | undefined =>
-	state.heard.findLast((heard) => heard.order > order);
+	state.heard.findLast(
+		(heard) => heard.order > order && (heard.listened === undefined || LOUD.includes(heard.listened))
+	);
 
 /** Whether a flow has moved, or another was opened, after a place in the order. */
 const movedSince = (state: JobState, order: number): boolean =>

@@ -1,7 +1,9 @@
-import Dexie, { type Table, type Transaction } from 'dexie';
+import Dexie, { type PromiseExtended, type Table, type Transaction } from 'dexie';
 import type { Library } from '../flow/library.ts';
 import type { JobEvent } from './events.ts';
+import type { KeptPicture } from './picture.ts';
 import type { JobRow } from './row.ts';
+import { hashesOf, picturesIn } from './store.ts';
 
 /** What the browser's database is reached by; left out, the browser's own. */
 export interface IndexedDb {
@@ -14,7 +16,11 @@ export interface FlowRow {
 	library: Library;
 }
 
-/** `format`: form of the data. `bench`: this bench's name. `seq`: the highest number given out, purged jobs included. `exported:<job>`: a date. */
+/**
+ * `format`: form of the data. `bench`: this bench's name. `seq`: the highest number given out, purged jobs included.
+ * `exported:<job>`: date of the last copy in a file; `copied:<job>`: how many entries it holds; `whole`: date of the last
+ * copy of every job. `loose:<hash>`: when a picture was kept that no event has named yet, in milliseconds.
+ */
 export interface MetaRow {
 	key: string;
 	value: string | number;
@@ -29,12 +35,19 @@ export class JobDatabase extends Dexie {
 	/** Rows of the list; made again from the events when in doubt. */
 	jobs!: Table<JobRow, string>;
 	flows!: Table<FlowRow, string>;
+	/** Each once, whichever jobs name it. */
+	pictures!: Table<KeptPicture, string>;
 	meta!: Table<MetaRow, string>;
 	#purging = new WeakMap<Transaction, string>();
 
 	constructor(name: string, idb?: IndexedDb) {
 		super(name, { chromeTransactionDurability: 'strict', ...idb });
 		this.version(1).stores({ events: 'id, [job+at], &[bench+seq]', jobs: 'job', flows: 'hash', meta: 'key' });
+		// Which events name a flow or a picture is asked of the table itself: a purge must not read every job.
+		this.version(2).stores({
+			events: 'id, [job+at], &[bench+seq], data.hash, data.picture',
+			pictures: 'hash'
+		});
 		this.#guard();
 	}
 
@@ -53,18 +66,46 @@ export class JobDatabase extends Dexie {
 		return this.events.where('[job+at]').between([job, Dexie.minKey], [job, Dexie.maxKey]);
 	}
 
+	/** Of these flows or pictures, those that no event names. Within a transaction. */
+	#unnamed(by: 'data.hash' | 'data.picture', hashes: readonly string[]): PromiseExtended<string[]> {
+		const named = hashes.map((hash) => this.events.where(by).equals(hash).count());
+		return Dexie.Promise.all(named).then((counts) => hashes.filter((_, index) => counts[index] === 0));
+	}
+
 	/** Everything that is told of one job, in one transaction. */
 	async purge(job: string): Promise<void> {
-		await this.transaction('rw', this.events, this.jobs, this.flows, this.meta, async (transaction) => {
+		const tables = [this.events, this.jobs, this.flows, this.pictures, this.meta];
+		await this.transaction('rw', tables, async (transaction) => {
 			this.#purging.set(transaction, job);
 			const gone = await this.eventsOf(job).toArray();
 			await this.events.bulkDelete(gone.map(({ id }) => id));
 			await this.jobs.delete(job);
-			await this.meta.delete(`exported:${job}`);
-			const named = new Set<string>();
-			await this.events.each((event) => event.kind === 'flow-opened' && named.add(event.data.hash));
-			const orphans = gone.flatMap((event) => (event.kind === 'flow-opened' ? [event.data.hash] : []));
-			await this.flows.bulkDelete(orphans.filter((hash) => !named.has(hash)));
+			await this.meta.bulkDelete([EXPORTED + job, COPIED + job]);
+			await this.flows.bulkDelete(await this.#unnamed('data.hash', hashesOf(gone)));
+			await this.pictures.bulkDelete(await this.#unnamed('data.picture', picturesIn(gone)));
 		});
 	}
+
+	/** Drop the pictures that were kept before this time and that no event has named since. Within a transaction. */
+	dropLoose(before: number): PromiseExtended<void> {
+		return this.meta
+			.where('key')
+			.startsWith(LOOSE)
+			.filter(({ value }) => Number(value) < before)
+			.primaryKeys()
+			.then((keys) =>
+				this.#unnamed(
+					'data.picture',
+					keys.map((key) => key.slice(LOOSE.length))
+				)
+					.then((hashes) => this.pictures.bulkDelete(hashes))
+					.then(() => this.meta.bulkDelete(keys))
+			);
+	}
 }
+
+/** Keys of the rows for the last copy of a job: its date, and the number of its entries. */
+export const EXPORTED = 'exported:';
+export const COPIED = 'copied:';
+/** Key of the row for a picture that no event has named yet. */
+export const LOOSE = 'loose:';

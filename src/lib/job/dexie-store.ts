@@ -1,16 +1,20 @@
 import Dexie, { liveQuery, type PromiseExtended } from 'dexie';
 import type { Library } from '../flow/library.ts';
 import { copyOf } from './copy.ts';
-import { JobDatabase, type IndexedDb, type MetaRow } from './dexie-db.ts';
+import { COPIED, EXPORTED, JobDatabase, LOOSE, type IndexedDb, type MetaRow } from './dexie-db.ts';
 import type { EventData, EventKind, EventOf, JobEvent } from './events.ts';
 import { byId } from './order.ts';
 import { describedRow, emptyRow, rowAfter, rowOf, rowsOf, type Description, type JobRow } from './row.ts';
+import type { KeptPicture } from './picture.ts';
 import type { Snapshot } from './snapshot.ts';
 import {
 	hashesOf,
+	isCrowded,
 	isGone,
 	latestFirst,
+	LOOSE_FOR,
 	nextEvent,
+	picturesIn,
 	refusal,
 	type Appended,
 	type Imported,
@@ -45,6 +49,7 @@ function refusalOf(error: unknown): StoreRefusal {
 	if (named(error, 'QuotaExceededError')) return refusal('full');
 	if (named(error, 'NewerDataError')) return refusal('newer');
 	if (named(error, 'GoneError')) return refusal('gone');
+	if (named(error, 'ManyError')) return refusal('many');
 	if (
 		named(
 			error,
@@ -71,8 +76,25 @@ class GoneError extends Error {
 	override readonly name = 'GoneError';
 }
 
-const withDate = (row: JobRow, date: MetaRow | undefined): JobRow =>
-	date ? { ...row, exported: String(date.value) } : row;
+class ManyError extends Error {
+	override readonly name = 'ManyError';
+}
+
+/** Rows of one kind, by the job that their key names. */
+const byJob = (rows: readonly MetaRow[], prefix: string): Map<string, string | number> =>
+	new Map(rows.map(({ key, value }) => [key.slice(prefix.length), value]));
+
+function withCopy(
+	row: JobRow,
+	exported: string | number | undefined,
+	copied: string | number | undefined
+): JobRow {
+	return {
+		...row,
+		...(exported === undefined ? {} : { exported: String(exported) }),
+		...(copied === undefined ? {} : { copied: Number(copied) })
+	};
+}
 
 /**
  * Within a transaction only the outermost function may be `async`: behind two of them Dexie loses the transaction and it
@@ -109,8 +131,8 @@ class DexieStore implements JobStore {
 	}
 
 	#write<Value>(work: () => PromiseLike<Value>): PromiseLike<Value> {
-		const { events, jobs, flows, meta } = this.#db;
-		return this.#db.transaction('rw', events, jobs, flows, meta, work);
+		const { events, jobs, flows, pictures, meta } = this.#db;
+		return this.#db.transaction('rw', [events, jobs, flows, pictures, meta], work);
 	}
 
 	/** Within a transaction: the bench's name, made on first use. */
@@ -140,6 +162,7 @@ class DexieStore implements JobStore {
 			const format = await meta.get('format');
 			if (Number(format?.value ?? FORMAT) > FORMAT) throw new NewerDataError();
 			await meta.put({ key: 'format', value: FORMAT });
+			await this.#db.dropLoose(this.#world.now() - LOOSE_FOR);
 		}) as Promise<void>;
 	}
 
@@ -173,6 +196,7 @@ class DexieStore implements JobStore {
 		const event = nextEvent(log, { job, bench, seq, now: this.#world.now() }, kind, data);
 		for (const hash of hashesOf([event as JobEvent]))
 			if (!(await flows.get(hash))) throw new Error(`The flow ${hash} has to be kept before it is opened.`);
+		for (const hash of picturesIn([event as JobEvent])) await this.#name(hash);
 		await events.add(event as JobEvent);
 		const row = await jobs.get(job);
 		const before = row?.events === log.length ? row : log.length ? rowOf(log) : emptyRow(job);
@@ -210,8 +234,12 @@ class DexieStore implements JobStore {
 		const { jobs, meta } = this.#db;
 		return this.#db.transaction('r', jobs, meta, async () => {
 			const rows = await jobs.toArray();
-			const dates = await meta.bulkGet(rows.map(({ job }) => `exported:${job}`));
-			return latestFirst(rows.map((row, index) => withDate(row, dates[index])));
+			const [dates, counts] = await Dexie.Promise.all([
+				meta.where('key').startsWith(EXPORTED).toArray(),
+				meta.where('key').startsWith(COPIED).toArray()
+			]);
+			const [exported, copied] = [byJob(dates, EXPORTED), byJob(counts, COPIED)];
+			return latestFirst(rows.map((row) => withCopy(row, exported.get(row.job), copied.get(row.job))));
 		});
 	}
 
@@ -240,10 +268,42 @@ class DexieStore implements JobStore {
 			.then((known) => (known ? undefined : flows.add({ hash, library }).then(() => undefined)));
 	}
 
+	async flow(hash: string): Promise<Library | undefined> {
+		return (await this.#again(() => this.#db.flows.get(hash)))?.library;
+	}
+
 	async flows(job: string): Promise<Record<string, Library>> {
 		const hashes = hashesOf(await this.events(job));
 		const rows = await this.#again(() => this.#db.flows.bulkGet(hashes));
 		return Object.fromEntries(rows.flatMap((row) => (row ? [[row.hash, row.library]] : [])));
+	}
+
+	keepPicture(job: string, picture: KeptPicture): Promise<Kept<void>> {
+		return this.#kept(() =>
+			this.#write(async () => {
+				const log = await this.#db.eventsOf(job).toArray();
+				if (log.length === 0) throw new GoneError();
+				if (isCrowded(log, picture.hash)) throw new ManyError();
+				if (await this.#shelve(picture))
+					await this.#db.meta.put({ key: LOOSE + picture.hash, value: this.#world.now() });
+			})
+		);
+	}
+
+	/** Within a transaction: from now on an event names this picture. */
+	#name(hash: string): PromiseExtended<void> {
+		return this.#db.pictures
+			.where('hash')
+			.equals(hash)
+			.count()
+			.then((count) => {
+				if (count === 0) throw new Error(`The picture ${hash} has to be kept before it is named.`);
+				return this.#db.meta.delete(LOOSE + hash);
+			});
+	}
+
+	picture(hash: string): Promise<KeptPicture | undefined> {
+		return this.#again(() => this.#db.pictures.get(hash));
 	}
 
 	describe(job: string, description: Description): Promise<Kept<void>> {
@@ -255,24 +315,56 @@ class DexieStore implements JobStore {
 		);
 	}
 
-	markExported(job: string): Promise<Kept<void>> {
+	markExported(copied: ReadonlyMap<string, number>, whole: boolean): Promise<Kept<void>> {
 		const value = new Date(this.#world.now()).toISOString();
-		return this.#kept(async () => void (await this.#db.meta.put({ key: `exported:${job}`, value })));
+		const rows = [...copied].flatMap(([job, count]) => this.#copyRows(job, value, count));
+		const all = whole ? [...rows, { key: 'whole', value }] : rows;
+		return this.#kept(async () => void (await this.#db.meta.bulkPut(all)));
 	}
 
-	importJob(file: JobFile): Promise<Kept<Imported>> {
-		return this.#kept(() => this.#write(() => this.#import(file)));
+	#copyRows(job: string, exported: string, copied: number): MetaRow[] {
+		return [
+			{ key: EXPORTED + job, value: exported },
+			{ key: COPIED + job, value: copied }
+		];
 	}
 
-	async #import({ events, flows }: JobFile): Promise<Imported> {
-		const given = events[0]?.job ?? '';
-		const copied = await this.#isHere(given, events);
-		const job = copied ? this.#world.newId() : given;
-		const added = copied ? await this.#copy(events, job) : events;
-		for (const [hash, library] of Object.entries(flows)) await this.#keepFlow(hash, library);
-		await this.#db.events.bulkAdd(added);
-		await this.#db.jobs.put(rowOf(added));
-		return { job, copied };
+	async wholeCopy(): Promise<string | undefined> {
+		const row = await this.#again(() => this.#db.meta.get('whole'));
+		return row && String(row.value);
+	}
+
+	importJobs(files: readonly JobFile[]): Promise<Kept<Imported[]>> {
+		return this.#kept(() => this.#write(() => this.#import(files)));
+	}
+
+	async #import(files: readonly JobFile[]): Promise<Imported[]> {
+		const { events: log, jobs, meta } = this.#db;
+		const imported: Imported[] = [];
+		for (const { exported, events, flows, pictures } of files) {
+			const given = events[0]?.job ?? '';
+			const copied = await this.#isHere(given, events);
+			const job = copied ? this.#world.newId() : given;
+			const added = copied ? await this.#copy(events, job) : events;
+			for (const [hash, library] of Object.entries(flows)) await this.#keepFlow(hash, library);
+			for (const picture of pictures) await this.#shelve(picture);
+			await log.bulkAdd(added);
+			await jobs.put(rowOf(added));
+			// The file is a copy of what it brought.
+			if (!copied) await meta.bulkPut(this.#copyRows(job, exported, events.length));
+			imported.push({ job, copied });
+		}
+		return imported;
+	}
+
+	/** Within a transaction: true where the picture was not here before. */
+	#shelve(picture: KeptPicture): PromiseExtended<boolean> {
+		const { pictures } = this.#db;
+		return pictures
+			.where('hash')
+			.equals(picture.hash)
+			.count()
+			.then((count) => (count > 0 ? false : pictures.add(picture).then(() => true)));
 	}
 
 	/** Within a transaction: the job, or any event of it, under whatever job it stands here. */

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { DUTIES, PART_LOOKS, type Duty, type PartLook } from '../flow/part-terms.ts';
 import {
 	INSTRUMENTS,
 	PATH_OUTCOMES,
@@ -12,8 +13,11 @@ import {
 import { units, type Unit } from '../quantity/index.ts';
 import {
 	CAUSE,
+	CHECKED,
 	HISTORY,
+	LISTENED,
 	PART_WAS,
+	PICTURE_OF,
 	RESULTS,
 	SYMPTOM_NOW,
 	TESTED,
@@ -21,6 +25,7 @@ import {
 	type EventKind,
 	type Json
 } from './events.ts';
+import { LARGEST_PICTURE, LONGEST_SIDE } from './picture.ts';
 
 import { SetDescribed } from './set-data-schema.ts';
 
@@ -86,6 +91,23 @@ const value = (depth: number): z.ZodType<Json> => {
 };
 const Values = z.record(z.string(), value(4));
 
+const Side = z.number().int().min(1).max(LONGEST_SIDE);
+/** The own name of a part, as on the diagram or as a suspect. */
+const PartName = z.string().min(1).max(100);
+const Pictured = z.strictObject({
+	picture: z.string().regex(/^(sha256:[0-9a-f]{64}|fnv:[0-9a-f]{16})$/),
+	of: z.strictObject({
+		kind: z.enum(keysOf(PICTURE_OF)),
+		part: PartName.exactOptional(),
+		step: Id.exactOptional(),
+		when: z.enum(['before', 'after']).exactOptional()
+	}),
+	caption: z.string().max(500).exactOptional(),
+	width: Side,
+	height: Side,
+	bytes: z.number().int().min(1).max(LARGEST_PICTURE)
+});
+
 const Calculated = z.strictObject({
 	calculation: Id,
 	title: Text,
@@ -94,6 +116,47 @@ const Calculated = z.strictObject({
 	sentence: Text,
 	verdict: Text.exactOptional(),
 	step: Id.exactOptional()
+});
+
+/** What stands on a part or beside it on the diagram. */
+const Marking = z.string().max(60);
+const Name = z.string().trim().min(1).max(80);
+const Reason = z.string().max(500);
+/** Farads or ohms. */
+const PartValue = z.number().positive().max(1e12);
+const Share = z.number().min(0).max(1);
+
+const PartListed = z.strictObject({
+	part: Id,
+	name: Name,
+	kind: z.enum(keysOf<PartLook>(PART_LOOKS)),
+	place: Id.exactOptional(),
+	duty: z.enum(keysOf<Duty>(DUTIES)).exactOptional(),
+	typed: Marking.exactOptional(),
+	value: PartValue.exactOptional(),
+	rating: Marking.exactOptional(),
+	suspects: z.array(Id).max(30).exactOptional(),
+	off: z.literal(true).exactOptional()
+});
+
+const PartChanged = z.strictObject({
+	flow: Id.exactOptional(),
+	part: Text,
+	fitted: Text.exactOptional(),
+	listed: Id.exactOptional(),
+	value: PartValue.exactOptional(),
+	rating: Marking.exactOptional(),
+	reason: Reason.exactOptional()
+});
+
+const Marked = z.strictObject({
+	sheet: z.string().regex(/^(sha256:[0-9a-f]{64}|fnv:[0-9a-f]{16})$/),
+	mark: Id,
+	x: Share,
+	y: Share,
+	part: Id.exactOptional(),
+	point: Point.exactOptional(),
+	label: Marking.exactOptional()
 });
 
 const flow = { flow: Id };
@@ -128,8 +191,23 @@ export const DATA = {
 	skipped: z.strictObject(step),
 	suspected: z.strictObject({ ...flow, suspect: Id }),
 	repairing: z.strictObject(flow),
-	'part-changed': z.strictObject({ flow: Id.exactOptional(), part: Text, fitted: Text.exactOptional() }),
-	'part-tested': z.strictObject({ part: Id, result: z.enum(keysOf(TESTED)), found: Text.exactOptional() }),
+	'part-changed': PartChanged,
+	'part-tested': z.strictObject({
+		part: Id,
+		result: z.enum(keysOf(TESTED)),
+		found: Text.exactOptional(),
+		listed: Id.exactOptional()
+	}),
+	'part-listed': PartListed,
+	'part-checked': z.strictObject({
+		part: Id,
+		state: z.enum(keysOf(CHECKED)),
+		typed: Marking.exactOptional(),
+		value: z.number().min(0).max(1e12).exactOptional(),
+		reason: Reason.exactOptional()
+	}),
+	marked: Marked,
+	unmarked: z.strictObject({ mark: Id }),
 	proved: z.strictObject({
 		...flow,
 		symptom: z.enum(keysOf(SYMPTOM_NOW)),
@@ -143,11 +221,13 @@ export const DATA = {
 	}),
 	heard: z.strictObject({
 		bands: z.record(Id, z.enum(PATH_OUTCOMES)),
-		signs: z.array(z.enum(keysOf<Sign>(SIGNS))).exactOptional()
+		signs: z.array(z.enum(keysOf<Sign>(SIGNS))).exactOptional(),
+		listened: z.enum(keysOf(LISTENED)).exactOptional()
 	}),
 	guessed: z.strictObject({ ...flow, suspect: Id.exactOptional(), text: Text.exactOptional() }),
 	calculated: Calculated,
 	noted: z.strictObject({ text: Text, step: Id.exactOptional(), part: Text.exactOptional() }),
+	pictured: Pictured,
 	undone: z.strictObject({ target: Ref }),
 	resolved: z.strictObject({ step: Id, keep: Ref }),
 	'gave-up': z.strictObject(flow),

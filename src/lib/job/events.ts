@@ -1,5 +1,6 @@
 import type { Power } from '../flow/machine-types.ts';
 import type { HtThen } from '../flow/reading.ts';
+import type { Duty, PartLook } from '../flow/part-terms.ts';
 import type { HistoryWord, Instrument, PathOutcome, Provoked, Sign } from '../flow/terms.ts';
 import type { Unit } from '../quantity/index.ts';
 import type { SetData } from './set-data.ts';
@@ -64,11 +65,45 @@ export const CAUSE = {
 
 export const TESTED = { good: 'good', bad: 'bad' } as const;
 
+/** What was done to a part of the list, short of a test or a change. */
+export const CHECKED = {
+	untouched: 'untouched',
+	continuity: 'continuity checked',
+	value: 'value checked',
+	left: 'left on purpose'
+} as const;
+
+/** A quick listen after changes: how the set does, told in one tap. */
+export const LISTENED = {
+	'as-before': 'as before',
+	better: 'better',
+	worse: 'worse',
+	dead: 'dead now'
+} as const;
+
 export const RESULTS = {
 	mended: 'mended',
 	'not-mended': 'not mended',
 	'set-aside': 'set aside'
 } as const;
+
+/** What a picture shows. */
+export const PICTURE_OF = {
+	set: 'the set',
+	diagram: 'the circuit diagram',
+	chassis: 'the chassis',
+	part: 'a part',
+	step: 'a step',
+	change: 'a change'
+} as const;
+
+/** What a picture belongs to; `part` and `step` are ids, `when` is before or after a change. */
+export interface PictureSubject {
+	kind: keyof typeof PICTURE_OF;
+	part?: string;
+	step?: string;
+	when?: 'before' | 'after';
+}
 
 export type Json = string | number | boolean | null | Json[] | { [key: string]: Json };
 
@@ -109,14 +144,64 @@ export interface EventData {
 	suspected: { flow: string; suspect: string };
 	repairing: { flow: string };
 	/** In a flow it is the suspect's repair; without one, a part changed on the way. */
-	'part-changed': { flow?: string; part: string; fitted?: string };
+	'part-changed': {
+		flow?: string;
+		part: string;
+		fitted?: string;
+		/** The part of the list that was changed. */
+		listed?: string;
+		/** Of the new part: base units, its rating as typed. */
+		value?: number;
+		rating?: string;
+		reason?: string;
+	};
 	/** A part tested on the way, by the suspect that the test was about; `found` is what was measured. */
-	'part-tested': { part: string; result: keyof typeof TESTED; found?: string };
+	'part-tested': { part: string; result: keyof typeof TESTED; found?: string; listed?: string };
+	/** A part of the set under an id of its own; the latest entry holds. `off` takes it off the list. */
+	'part-listed': {
+		part: string;
+		/** As drawn on the diagram: `C12`. */
+		name: string;
+		kind: PartLook;
+		/** Stage or line of the plan. */
+		place?: string;
+		duty?: Duty;
+		/** As marked on it, and in base units. */
+		typed?: string;
+		value?: number;
+		/** Volts or watts, as marked on it. */
+		rating?: string;
+		/** The suspects of the traces that are about it. */
+		suspects?: string[];
+		off?: true;
+	};
+	'part-checked': {
+		part: string;
+		state: keyof typeof CHECKED;
+		/** What was read, as typed and in base units. */
+		typed?: string;
+		value?: number;
+		/** Why it was left. */
+		reason?: string;
+	};
+	/** A mark on a picture of the diagram or the chassis; `x` and `y` are shares of its width and height. The latest holds. */
+	marked: {
+		/** Hash of the picture. */
+		sheet: string;
+		mark: string;
+		x: number;
+		y: number;
+		/** A part of the list, or a test point of the plan. */
+		part?: string;
+		point?: string;
+		label?: string;
+	};
+	unmarked: { mark: string };
 	proved: { flow: string; symptom: keyof typeof SYMPTOM_NOW; partWas: keyof typeof PART_WAS };
 	/** Before power goes back on: why the part in hand has failed, where such a part fails because of another. */
 	'cause-sought': { flow: string; part: string; result: keyof typeof CAUSE; found?: string };
 	/** What each band does now: after a repair, or where the complaint proved to be another one. */
-	heard: { bands: Record<string, PathOutcome>; signs?: Sign[] };
+	heard: { bands: Record<string, PathOutcome>; signs?: Sign[]; listened?: keyof typeof LISTENED };
 	/** The restorer's own suspicion, before the list was shown: one of its suspects, his own words, or both. */
 	guessed: { flow: string; suspect?: string; text?: string };
 	/** A sum: its inputs and results by row name, and its sentence as it was shown. */
@@ -130,6 +215,18 @@ export interface EventData {
 		step?: string;
 	};
 	noted: { text: string; step?: string; part?: string };
+	/**
+	 * `picture` is the hash under which it is kept; `width` and `height` in pixels, `bytes` as kept. The same picture of
+	 * the same subject again gives it another caption.
+	 */
+	pictured: {
+		picture: string;
+		of: PictureSubject;
+		caption?: string;
+		width: number;
+		height: number;
+		bytes: number;
+	};
 	undone: { target: string };
 	/** Of answers that contradict each other, the one that stands. */
 	resolved: { step: string; keep: string };

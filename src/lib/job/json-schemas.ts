@@ -4,10 +4,12 @@ import {
 	Flow,
 	GlossaryFile,
 	HistoryFile,
+	PartsFile,
 	SayingFile,
 	SourceFile,
 	StepFile,
-	SuspectFile
+	SuspectFile,
+	VerdictFile
 } from '../flow/schema.ts';
 import { SymptomFile } from '../flow/wanted.ts';
 import { Plan } from '../receiver/plan.ts';
@@ -24,6 +26,8 @@ const FILES: Readonly<Record<string, { title: string; schema: z.ZodType }>> = {
 	history: { title: 'What the past of a set tells', schema: HistoryFile },
 	'owner-words': { title: 'How owners tell a complaint', schema: SayingFile },
 	glossary: { title: 'Words of the trade', schema: GlossaryFile },
+	parts: { title: 'Parts that sets usually have', schema: PartsFile },
+	verdicts: { title: 'Change, measure or leave', schema: VerdictFile },
 	symptoms: { title: 'Complaints, and the flow of each', schema: SymptomFile },
 	case: { title: 'A worked fault', schema: Case }
 };

@@ -3,12 +3,15 @@ import { copyOf } from './copy.ts';
 import type { EventData, EventKind, EventOf, JobEvent } from './events.ts';
 import { byId } from './order.ts';
 import { describedRow, emptyRow, rowAfter, rowOf, type Description, type JobRow } from './row.ts';
+import type { KeptPicture } from './picture.ts';
 import type { Snapshot } from './snapshot.ts';
 import {
 	hashesOf,
+	isCrowded,
 	isGone,
 	latestFirst,
 	nextEvent,
+	picturesIn,
 	refusal,
 	type Appended,
 	type Imported,
@@ -29,7 +32,9 @@ class MemoryStore implements JobStore {
 	#logs = new Map<string, readonly JobEvent[]>();
 	#rows = new Map<string, JobRow>();
 	#flows = new Map<string, Library>();
-	#exported = new Map<string, string>();
+	#pictures = new Map<string, KeptPicture>();
+	#copies = new Map<string, { exported: string; copied: number }>();
+	#whole: string | undefined;
 	#watchers = new Set<() => void>();
 
 	constructor(world: StoreWorld) {
@@ -60,6 +65,8 @@ class MemoryStore implements JobStore {
 		const event = nextEvent(log, stamp, kind, structuredClone(data));
 		const missing = hashesOf([event as JobEvent]).find((hash) => !this.#flows.has(hash));
 		if (missing) throw new Error(`The flow ${missing} has to be kept before it is opened.`);
+		const unkept = picturesIn([event as JobEvent]).find((hash) => !this.#pictures.has(hash));
+		if (unkept) throw new Error(`The picture ${unkept} has to be kept before it is named.`);
 		this.#seq += 1;
 		this.#logs.set(job, [...log, event as JobEvent]);
 		this.#rows.set(job, rowAfter(this.#rows.get(job) ?? emptyRow(job), event as JobEvent));
@@ -72,10 +79,7 @@ class MemoryStore implements JobStore {
 	}
 
 	async jobs(): Promise<JobRow[]> {
-		const dated = (row: JobRow): JobRow => {
-			const exported = this.#exported.get(row.job);
-			return exported === undefined ? row : { ...row, exported };
-		};
+		const dated = (row: JobRow): JobRow => ({ ...row, ...this.#copies.get(row.job) });
 		return latestFirst([...this.#rows.values()].map(dated));
 	}
 
@@ -95,14 +99,30 @@ class MemoryStore implements JobStore {
 	}
 
 	async keepFlow({ hash, library }: Snapshot): Promise<Kept<void>> {
-		if (!this.#flows.has(hash)) this.#flows.set(hash, structuredClone(library));
+		this.#shelve(this.#flows, hash, library);
 		return done(undefined);
+	}
+
+	async flow(hash: string): Promise<Library | undefined> {
+		return structuredClone(this.#flows.get(hash));
 	}
 
 	async flows(job: string): Promise<Record<string, Library>> {
 		const hashes = hashesOf(this.#logs.get(job) ?? []);
 		const kept = hashes.flatMap((hash) => (this.#flows.has(hash) ? [[hash, this.#flows.get(hash)]] : []));
 		return structuredClone(Object.fromEntries(kept) as Record<string, Library>);
+	}
+
+	async keepPicture(job: string, picture: KeptPicture): Promise<Kept<void>> {
+		const log = this.#logs.get(job) ?? [];
+		if (log.length === 0) return refusal('gone');
+		if (isCrowded(log, picture.hash)) return refusal('many');
+		this.#shelve(this.#pictures, picture.hash, picture);
+		return done(undefined);
+	}
+
+	async picture(hash: string): Promise<KeptPicture | undefined> {
+		return structuredClone(this.#pictures.get(hash));
 	}
 
 	async describe(job: string, description: Description): Promise<Kept<void>> {
@@ -112,33 +132,52 @@ class MemoryStore implements JobStore {
 		return done(undefined);
 	}
 
-	async markExported(job: string): Promise<Kept<void>> {
-		this.#exported.set(job, new Date(this.#world.now()).toISOString());
+	async markExported(copied: ReadonlyMap<string, number>, whole: boolean): Promise<Kept<void>> {
+		const exported = new Date(this.#world.now()).toISOString();
+		for (const [job, count] of copied) this.#copies.set(job, { exported, copied: count });
+		if (whole) this.#whole = exported;
 		this.#changed();
 		return done(undefined);
 	}
 
-	async importJob({ events, flows }: JobFile): Promise<Kept<Imported>> {
+	async wholeCopy(): Promise<string | undefined> {
+		return this.#whole;
+	}
+
+	async importJobs(files: readonly JobFile[]): Promise<Kept<Imported[]>> {
+		const imported = files.map((file) => this.#import(file));
+		this.#changed();
+		return done(imported);
+	}
+
+	#import({ exported, events, flows, pictures }: JobFile): Imported {
 		const given = events[0]?.job ?? '';
 		const ids = new Set([...this.#logs.values()].flat().map(({ id }) => id));
 		const copied = this.#logs.has(given) || events.some(({ id }) => ids.has(id));
 		const job = copied ? this.#world.newId() : given;
 		const added = copied ? copyOf(events, { job, bench: this.#bench, firstSeq: this.#seq + 1 }) : events;
 		if (copied) this.#seq += events.length;
-		for (const [hash, library] of Object.entries(flows)) await this.keepFlow({ hash, library });
+		for (const [hash, library] of Object.entries(flows)) this.#shelve(this.#flows, hash, library);
+		for (const picture of pictures) this.#shelve(this.#pictures, picture.hash, picture);
 		this.#logs.set(job, structuredClone(added));
 		this.#rows.set(job, rowOf(added));
-		this.#changed();
-		return done({ job, copied });
+		if (!copied) this.#copies.set(job, { exported, copied: events.length });
+		return { job, copied };
+	}
+
+	#shelve<Value>(shelf: Map<string, Value>, hash: string, value: Value): void {
+		if (!shelf.has(hash)) shelf.set(hash, structuredClone(value));
 	}
 
 	async purge(job: string): Promise<Kept<void>> {
-		const gone = hashesOf(this.#logs.get(job) ?? []);
+		const log = this.#logs.get(job) ?? [];
 		this.#logs.delete(job);
 		this.#rows.delete(job);
-		this.#exported.delete(job);
-		const named = new Set(hashesOf([...this.#logs.values()].flat()));
-		for (const hash of gone) if (!named.has(hash)) this.#flows.delete(hash);
+		this.#copies.delete(job);
+		const left = [...this.#logs.values()].flat();
+		const named = new Set([...hashesOf(left), ...picturesIn(left)]);
+		for (const hash of hashesOf(log)) if (!named.has(hash)) this.#flows.delete(hash);
+		for (const hash of picturesIn(log)) if (!named.has(hash)) this.#pictures.delete(hash);
 		this.#changed();
 		return done(undefined);
 	}

@@ -7,16 +7,18 @@ import { withPowerClock } from './clock.ts';
 import { contradictionsIn } from './contradictions.ts';
 import { differencesFrom } from './differences.ts';
 import type { EventKind, EventOf, Intake, JobEvent } from './events.ts';
-import { changeOnTheWay, testPart } from './ledger.ts';
+import { changeOnTheWay, checkPart, notedOn, testPart } from './ledger.ts';
 import { withLessons } from './lessons.ts';
 import { machineEventOf, misplaced, outcomeOf, type Move } from './machine-event.ts';
 import { onceFor } from './once.ts';
 import { emptySetData, type SetData } from './set-data.ts';
 import { reckoningOf } from './set-reckoning.ts';
 import { inOrder } from './order.ts';
+import { takePicture } from './pictured.ts';
 import { contextOf, send, startRun, stateOf } from './run.ts';
 import { snapshotOf } from './snapshot.ts';
 import { afterChange, afterIntake, passTo, withPower } from './set-power.ts';
+import { partIn } from './parts.ts';
 import { emptyState, own, type FlowRun, type JobState, type Warning, type WarningKind } from './state.ts';
 import { lineOf, type LineContext } from './trail.ts';
 
@@ -172,31 +174,39 @@ const FREE: readonly EventKind[] = [
 	'guessed',
 	'part-tested',
 	'set-described',
-	'read'
+	'read',
+	'pictured',
+	'part-checked'
 ];
 
 /** Lines of no machine; a part changed outside a flow is one too. */
 function undoEntry(state: JobState, target: string): Played {
 	const line = state.trail.find(({ event }) => event === target);
 	const free = line && (FREE.includes(line.kind) || (line.kind === 'part-changed' && !line.flow));
-	if (!line || !free || line.undone || line.refused !== undefined)
+	// Parts listed and marks set leave no line: there are dozens of them.
+	const silent = !line && [...state.parts, ...state.marks].some(({ event }) => event === target);
+	if (!silent && (!free || line.undone || line.refused !== undefined))
 		return {
 			state,
-			refused: 'Only the last entry of a flow, a note, a sum or the closing of the job can be undone.'
+			refused:
+				'Only the last entry of a flow, a note, a sum, a picture or the closing of the job can be undone.'
 		};
 	const left = <Entry extends { event: string }>(entries: Entry[]) =>
 		entries.filter(({ event }) => event !== target);
 	const lists = {
 		notes: left(state.notes),
+		pictures: left(state.pictures),
 		heard: left(state.heard),
 		causes: left(state.causes),
 		guesses: left(state.guesses),
 		described: left(state.described),
 		readings: left(state.readings),
-		ledger: left(state.ledger)
+		ledger: left(state.ledger),
+		parts: left(state.parts),
+		marks: left(state.marks)
 	};
 	return {
-		state: strike({ ...state, ...lists, closed: line.kind === 'closed' ? undefined : state.closed }, target)
+		state: strike({ ...state, ...lists, closed: line?.kind === 'closed' ? undefined : state.closed }, target)
 	};
 }
 
@@ -223,6 +233,14 @@ const HANDLERS: { [Kind in EventKind]: Handler<Kind> } = {
 	repairing: move,
 	'part-changed': changePart,
 	'part-tested': testPart,
+	'part-listed': (state, event, order) => ({ state: notedOn(state, event as JobEvent, order) }),
+	'part-checked': checkPart,
+	marked: (state, { id: event, data }, order) => ({
+		state: { ...state, marks: [...state.marks, { event, order, mark: data.mark, data }] }
+	}),
+	unmarked: (state, { id: event, data: { mark } }, order) => ({
+		state: { ...state, marks: [...state.marks, { event, order, mark, data: undefined }] }
+	}),
 	tallied: tally,
 	'clock-started': (state, { at, data: { step } }) => ({
 		state: { ...state, clocks: { ...state.clocks, [step]: at } }
@@ -245,6 +263,7 @@ const HANDLERS: { [Kind in EventKind]: Handler<Kind> } = {
 		state: { ...state, described: [...state.described, { event, order, data }] }
 	}),
 	read: takeReading,
+	pictured: takePicture,
 	undone: undo,
 	resolved: (state) => ({ state }),
 	'gave-up': move,
@@ -253,13 +272,20 @@ const HANDLERS: { [Kind in EventKind]: Handler<Kind> } = {
 };
 
 /** Whether something was measured on a part, and noted, or the part was tested. */
-const measuredBefore = (state: JobState, part: string | undefined): boolean =>
-	part !== undefined &&
-	(state.notes.some((note) => note.part === part) ||
-		state.ledger.some((line) => line.suspect === part && line.state !== 'changed'));
+const measuredBefore = (state: JobState, part: string | undefined, listed: string | undefined): boolean =>
+	partIn(state.parts, listed)?.measured === true ||
+	(part !== undefined &&
+		(state.notes.some((note) => note.part === part) ||
+			state.ledger.some((line) => line.suspect === part && line.state !== 'changed')));
 
 function contextFor(state: JobState, event: JobEvent, { service, today, snapshots }: Setting): LineContext {
-	const { flow: id, step, part } = event.data as { flow?: string; step?: string; part?: string };
+	const told = event.kind === 'pictured' ? event.data.of : event.data;
+	const {
+		flow: id,
+		step,
+		part,
+		listed = part
+	} = told as { flow?: string; step?: string; part?: string; listed?: string };
 	const holder = Object.values(state.flows).find(
 		({ run }) =>
 			(step !== undefined && Object.hasOwn(run.resolved.steps, step)) ||
@@ -271,7 +297,8 @@ function contextFor(state: JobState, event: JobEvent, { service, today, snapshot
 		resolved: flow?.run.resolved,
 		plan: planOf({ snapshots, ...(today ? { today } : {}) }, planId),
 		suspect: flow && contextOf(flow.run).suspect,
-		measured: measuredBefore(state, part),
+		measured: measuredBefore(state, part, listed),
+		listed: partIn(state.parts, listed)?.name,
 		...(flow && event.kind === 'answered'
 			? { outcome: outcomeOf(flow.run.resolved, event.data, service) }
 			: {})

@@ -4,7 +4,7 @@ import { linesOf, type ReportLine } from './report-lines.ts';
 import { allRuns, type JobState } from './state.ts';
 import { WITHOUT_PROOF, type TrailLine } from './trail.ts';
 
-/** A change of a part with the proof that followed it, in its own flow. */
+/** A change of a part with the proof that followed it in its own flow, or else with what was heard next. */
 interface Change {
 	line: TrailLine;
 	proof: TrailLine | undefined;
@@ -23,7 +23,14 @@ export function changesOf(state: JobState): Change[] {
 			({ kind, flow, undone, refused }) =>
 				kind === 'proved' && flow === line.flow && !undone && refused === undefined
 		);
-		return { line, proof: line.flow === undefined ? undefined : proof, suspect: suspectBefore(state, line) };
+		const heard = after.find(
+			({ kind, undone, refused }) => kind === 'heard' && !undone && refused === undefined
+		);
+		return {
+			line,
+			proof: (line.flow === undefined ? undefined : proof) ?? heard,
+			suspect: suspectBefore(state, line)
+		};
 	});
 }
 
@@ -48,11 +55,15 @@ export const causeLines = (state: JobState): ReportLine[] =>
 		};
 	});
 
+/** What a quick listen after a change has told; a proof has a section of its own. */
+const heardWords = ({ kind, answer }: TrailLine): string | undefined =>
+	kind === 'heard' && answer ? `heard after it: ${answer}` : undefined;
+
 export const changedLines = (state: JobState): ReportLine[] =>
 	changesOf(state).map(({ line, proof, suspect }) => ({
 		text: [line.what, line.answer].filter(Boolean).join('; '),
 		at: line.at,
-		meaning: [suspect, proof ? undefined : 'the symptom was not tried again after it']
+		meaning: [suspect, proof ? heardWords(proof) : 'the symptom was not tried again after it']
 			.filter(Boolean)
 			.join('; '),
 		...(proof && !line.answer?.includes(WITHOUT_PROOF) ? {} : { open: true as const })

@@ -21,6 +21,7 @@ export interface ReportSection {
 		| 'survey'
 		| 'found'
 		| 'changed'
+		| 'parts'
 		| 'proof'
 		| 'safety'
 		| 'hindsight'

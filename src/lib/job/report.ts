@@ -6,6 +6,7 @@ import { causeLines, changedLines, proofLines, resultLine } from './report-chang
 import { foundLines } from './report-found.ts';
 import { hindsightLines } from './report-hindsight.ts';
 import { linesOf, type ReportLine, type ReportSection } from './report-lines.ts';
+import { partLines } from './report-parts.ts';
 import { notDoneLines } from './report-not-done.ts';
 import { contextOf } from './run.ts';
 import { allRuns, own, type JobState } from './state.ts';
@@ -89,6 +90,7 @@ export function reportOf(state: JobState): Report {
 		{ id: 'survey', title: 'Voltage survey', lines: surveyLines(state) },
 		{ id: 'found', title: 'What was found', lines: foundLines(state) },
 		{ id: 'changed', title: 'What was changed', lines: [...changedLines(state), ...causeLines(state)] },
+		{ id: 'parts', title: 'The parts', lines: partLines(state) },
 		{ id: 'proof', title: 'Proof', lines: [...proofLines(state), resultLine(state)] },
 		{ id: 'safety', title: 'Closing safety test', lines: safetyLines(state) },
 		{ id: 'hindsight', title: 'Looking back', lines: hindsightLines(state) },

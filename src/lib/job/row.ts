@@ -29,7 +29,13 @@ export interface JobRow {
 	closed?: { event: string; result: EventData['closed']['result'] };
 	/** ISO date and time of the last copy in a file. */
 	exported?: string;
+	/** How many entries that copy holds. */
+	copied?: number;
 }
+
+/** Something was entered since the last copy in a file. Counted, as a clock may have been set back. */
+export const changedSinceCopy = ({ exported, copied, updated, events }: JobRow): boolean =>
+	exported === undefined || (copied === undefined ? updated > exported : events > copied);
 
 /** What only a played job can say of itself. */
 export type Description = Pick<JobRow, 'leading' | 'lastStep' | 'complaint' | 'power'>;

@@ -5,7 +5,7 @@ import type { ResolvedFlow } from '../flow/resolve.ts';
 import type { Step } from '../flow/schema.ts';
 import { trace, type Evidence, type Mended, type Trace } from '../flow/trace.ts';
 import type { EventData } from './events.ts';
-import { ledgerUpTo } from './ledger.ts';
+import { blamedUpTo, ledgerUpTo } from './ledger.ts';
 import { onceFor } from './once.ts';
 import { contextOf, situationOf, stateOf } from './run.ts';
 import { allRuns, own, type FlowRun, type Heard, type JobState } from './state.ts';
@@ -136,7 +136,20 @@ export function evidenceFor(
 		}));
 	const { instruments, history } = state.intake ?? {};
 	const { service } = state;
-	const ledger = ledgerUpTo(state, upTo);
+	const blamed = blamedUpTo(state, upTo);
+	const ledger = [
+		...ledgerUpTo(
+			state,
+			upTo,
+			blamed.map(({ line }) => line.event)
+		),
+		...blamed.map(({ line: { suspect, also }, heardAt }) => ({
+			suspect,
+			...(also ? { also } : {}),
+			state: 'blamed' as const,
+			after: facts.filter(({ order }) => order < heardAt).length
+		}))
+	];
 	return {
 		answers: facts.map(({ answer }) => answer),
 		mended,

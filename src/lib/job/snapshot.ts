@@ -2,6 +2,7 @@ import { emptyLibrary, historyOf, type Library } from '../flow/library.ts';
 import { resolveFlow } from '../flow/resolve.ts';
 import type { Caution, Flow } from '../flow/schema.ts';
 import { fits, type Plan } from '../receiver/index.ts';
+import { bytesMatch, hashOfBytes, type Digest } from './hash.ts';
 
 /** What is kept of one flow on one plan, so that a job replays the same whatever the library becomes. */
 export interface Snapshot {
@@ -74,23 +75,8 @@ export function canonicalText(library: Library): string {
 	return JSON.stringify(Object.fromEntries(told.map((kind) => [kind, table(kind)])));
 }
 
-/** FNV-1a, 64 bits (offset basis and prime from memory). Tells versions apart; keeps no secret. */
-export function fnv1a64(text: string): string {
-	let hash = 0xcbf29ce484222325n;
-	for (const byte of new TextEncoder().encode(text))
-		hash = BigInt.asUintN(64, (hash ^ BigInt(byte)) * 0x100000001b3n);
-	return hash.toString(16).padStart(16, '0');
-}
-
-/** The page's SHA-256: there is none over plain http, except on localhost. */
-export type Digest = Pick<SubtleCrypto, 'digest'> | undefined;
-
-export async function hashOf(library: Library, digest: Digest): Promise<string> {
-	const text = canonicalText(library);
-	if (!digest) return `fnv:${fnv1a64(text)}`;
-	const bytes = new Uint8Array(await digest.digest('SHA-256', new TextEncoder().encode(text)));
-	return `sha256:${[...bytes].map((byte) => byte.toString(16).padStart(2, '0')).join('')}`;
-}
+export const hashOf = (library: Library, digest: Digest): Promise<string> =>
+	hashOfBytes(new TextEncoder().encode(canonicalText(library)), digest);
 
 /** What a job must keep before it opens this flow. */
 export async function takeSnapshot(
@@ -103,10 +89,6 @@ export async function takeSnapshot(
 	return { hash: await hashOf(least, digest), library: least };
 }
 
-/**
- * Whether a library is what its hash says; `undefined` where this page cannot tell, because it has no SHA-256.
- */
-export async function matchesHash({ hash, library }: Snapshot, digest: Digest): Promise<boolean | undefined> {
-	if (hash.startsWith('fnv:')) return (await hashOf(library, undefined)) === hash;
-	return digest ? (await hashOf(library, digest)) === hash : undefined;
-}
+/** Whether a library is what its hash says; `undefined` where this page cannot tell, because it has no SHA-256. */
+export const matchesHash = ({ hash, library }: Snapshot, digest: Digest): Promise<boolean | undefined> =>
+	bytesMatch(hash, new TextEncoder().encode(canonicalText(library)), digest);

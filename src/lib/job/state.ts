@@ -4,6 +4,8 @@ import type { Power } from '../flow/machine-types.ts';
 import type { Provoked } from '../flow/terms.ts';
 import type { EventData, Intake, JobEvent } from './events.ts';
 import type { LedgerLine } from './ledger.ts';
+import type { MarkLine } from './marks.ts';
+import type { PartLine } from './parts.ts';
 import { contextOf, stateOf, type Run } from './run.ts';
 import type { SetData } from './set-data.ts';
 import type { TrailLine } from './trail.ts';
@@ -36,6 +38,12 @@ export interface SetPower {
 }
 
 export interface Note extends Pick<EventData['noted'], 'text' | 'step' | 'part'> {
+	event: string;
+	at: string;
+}
+
+/** A picture that stands, with the event that brought it. */
+export interface Picture extends Readonly<EventData['pictured']> {
 	event: string;
 	at: string;
 }
@@ -98,6 +106,8 @@ export interface JobState {
 	power: SetPower;
 	trail: TrailLine[];
 	notes: Note[];
+	/** Pictures that were not taken back, oldest first. */
+	pictures: Picture[];
 	/** Bands heard again since the intake, oldest first. */
 	heard: Heard[];
 	causes: CauseSought[];
@@ -110,6 +120,10 @@ export interface JobState {
 	service: ServiceVolts;
 	/** Parts tested or changed outside the proof of a flow, oldest first. */
 	ledger: LedgerLine[];
+	/** What was listed of the set's parts and done to them, oldest first. */
+	parts: PartLine[];
+	/** Marks on pictures of the diagram and the chassis, oldest first. */
+	marks: MarkLine[];
 	/** By step: its sheet before it is recorded, with its place in the order of the job. */
 	sheets: Record<string, { provoked: Provoked; order: number }>;
 	/** By step: when its own clock was started. ISO date and time. */
@@ -132,6 +146,7 @@ export const emptyState = (job: string): JobState => ({
 	power: { now: 'off', limiterPassed: false, partChanged: false },
 	trail: [],
 	notes: [],
+	pictures: [],
 	heard: [],
 	causes: [],
 	guesses: [],
@@ -139,6 +154,8 @@ export const emptyState = (job: string): JobState => ({
 	readings: [],
 	service: {},
 	ledger: [],
+	parts: [],
+	marks: [],
 	sheets: {},
 	clocks: {},
 	underPowerSince: undefined,

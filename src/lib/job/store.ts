@@ -2,6 +2,7 @@ import type { Library } from '../flow/library.ts';
 import type { EventData, EventKind, EventOf, JobEvent } from './events.ts';
 import { eventId } from './events.ts';
 import { headsOf } from './order.ts';
+import { MOST_PICTURES, type KeptPicture } from './picture.ts';
 import type { Description, JobRow } from './row.ts';
 import type { Snapshot } from './snapshot.ts';
 
@@ -23,15 +24,28 @@ export interface JobStore {
 	watch(job: string, callback: (events: JobEvent[]) => void): () => void;
 	watchJobs(callback: (rows: JobRow[]) => void): () => void;
 	keepFlow(snapshot: Snapshot): Promise<Kept<void>>;
+	flow(hash: string): Promise<Library | undefined>;
 	/** The snapshots that a job has opened, by hash. */
 	flows(job: string): Promise<Record<string, Library>>;
+	/** A picture has to be kept before an event names it. One that no event has named after a day is dropped. */
+	keepPicture(job: string, picture: KeptPicture): Promise<Kept<void>>;
+	picture(hash: string): Promise<KeptPicture | undefined>;
 	/** Put to the row what a played job says of itself. */
 	describe(job: string, description: Description): Promise<Kept<void>>;
-	/** A copy in a file was made now. */
-	markExported(job: string): Promise<Kept<void>>;
-	/** Add a job from a file that was read and checked. One that is here already becomes a copy with a new id. */
-	importJob(file: JobFile): Promise<Kept<Imported>>;
-	/** Remove one job whole, with the snapshots that no other job names. */
+	/**
+	 * A copy in a file was made now.
+	 *
+	 * @param copied by job: how many of its entries the file holds
+	 * @param whole every job is in the file
+	 */
+	markExported(copied: ReadonlyMap<string, number>, whole: boolean): Promise<Kept<void>>;
+	/** When every job was copied to one file: ISO date and time. */
+	wholeCopy(): Promise<string | undefined>;
+	/**
+	 * Add jobs from a file that was read and checked, all or none. One that is here already becomes a copy with a new id.
+	 */
+	importJobs(files: readonly JobFile[]): Promise<Kept<Imported[]>>;
+	/** Remove one job whole, with the snapshots and pictures that no other job names. */
 	purge(job: string): Promise<Kept<void>>;
 	close(): void;
 }
@@ -46,12 +60,12 @@ export interface StoreWorld {
 
 /**
  * Done, or why not. `full`: no room. `refused`: the browser keeps nothing here. `newer`: the data belong to a newer
- * version of the program. `gone`: the job was deleted.
+ * version of the program. `gone`: the job was deleted. `many`: the job has all the pictures that one can have.
  */
 export type Kept<Value> = { ok: true; value: Value } | StoreRefusal;
 export interface StoreRefusal {
 	ok: false;
-	reason: 'full' | 'refused' | 'newer' | 'gone';
+	reason: 'full' | 'refused' | 'newer' | 'gone' | 'many';
 	hint: string;
 }
 
@@ -65,14 +79,13 @@ export interface Imported {
 	copied: boolean;
 }
 
-/** One job in one file, with the flows that it replays from. */
+/** One job of a file, with the flows that it replays from and the pictures that no job before it has named. */
 export interface JobFile {
-	format: 'valvetrail-job';
-	version: 1;
-	/** ISO date and time. */
+	/** ISO date and time of the copy. */
 	exported: string;
 	events: JobEvent[];
 	flows: Record<string, Library>;
+	pictures: KeptPicture[];
 }
 
 export const HINTS: Readonly<Record<StoreRefusal['reason'], string>> = {
@@ -81,7 +94,8 @@ export const HINTS: Readonly<Record<StoreRefusal['reason'], string>> = {
 		'This browser keeps nothing for this page (a private window, or storage is switched off). Jobs last until the page is closed: save each to a file, or open the page in an ordinary window.',
 	newer:
 		'The jobs here were written by a newer version of this program. Reload the page to get that version; nothing is lost.',
-	gone: 'This job has been deleted, perhaps in another tab, so the entry was not kept. Go back to the list of jobs; a copy in a file brings the job back.'
+	gone: 'This job has been deleted, perhaps in another tab, so the entry was not kept. Go back to the list of jobs; a copy in a file brings the job back.',
+	many: `This job has ${MOST_PICTURES} pictures, and takes no more. Take the next ones with the device's own camera, and note here what they show.`
 };
 
 export const refusal = (reason: StoreRefusal['reason']): StoreRefusal => ({
@@ -112,6 +126,20 @@ export function nextEvent<Kind extends EventKind>(
 export const hashesOf = (events: readonly JobEvent[]): string[] => [
 	...new Set(events.flatMap((event) => (event.kind === 'flow-opened' ? [event.data.hash] : [])))
 ];
+
+/** Hashes of the pictures that these events name, those taken back too: undo can be undone by a copy. */
+export const picturesIn = (events: readonly JobEvent[]): string[] => [
+	...new Set(events.flatMap((event) => (event.kind === 'pictured' ? [event.data.picture] : [])))
+];
+
+/** One more picture, of those that the job has named already or not, would be too many. */
+export const isCrowded = (log: readonly JobEvent[], hash: string): boolean => {
+	const named = picturesIn(log);
+	return named.length >= MOST_PICTURES && !named.includes(hash);
+};
+
+/** How long a picture may be kept before an event names it, in milliseconds: longer than any page takes to do it. */
+export const LOOSE_FOR = 24 * 3600 * 1000;
 
 export const latestFirst = (rows: readonly JobRow[]): JobRow[] =>
 	[...rows].sort((a, b) =>

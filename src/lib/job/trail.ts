@@ -9,6 +9,8 @@ import { printQuantity } from '../quantity/index.ts';
 import type { Plan } from '../receiver/index.ts';
 import {
 	CAUSE,
+	CHECKED,
+	LISTENED,
 	PART_WAS,
 	RESULTS,
 	SYMPTOM_NOW,
@@ -18,6 +20,7 @@ import {
 	type EventOf,
 	type JobEvent
 } from './events.ts';
+import { PICTURE_LINE, pictureWords } from './pictured.ts';
 import { complaintWords, lowerFirst } from './words.ts';
 
 /** One line of the trail, in words for people. */
@@ -37,6 +40,8 @@ export interface TrailLine {
 	learnt?: string;
 	/** Taken back by a later event. */
 	undone: boolean;
+	/** The picture that it brought, by hash. */
+	picture?: string;
 	/** Why it does not count; the sentence is among the warnings too. */
 	refused?: string;
 }
@@ -95,6 +100,8 @@ export interface LineContext {
 	suspect?: string | undefined;
 	/** Something was measured on the part that the event names, and noted, before. */
 	measured?: boolean;
+	/** The part of the list that the event is about, as drawn. */
+	listed?: string | undefined;
 }
 
 /** Of a part that was changed with nothing measured on it before. */
@@ -128,9 +135,10 @@ const WORDING: Wording = {
 	repairing: (_, { resolved, suspect }) => ({
 		what: `Repair begun${suspect ? `: ${suspectName(resolved, suspect)}` : ''}`
 	}),
-	'part-changed': ({ part, fitted }, { resolved, measured }) => {
-		const answer = joined(fitted && `fitted: ${fitted}`, measured ? '' : WITHOUT_PROOF);
-		return { what: `Changed: ${suspectName(resolved, part)}`, ...(answer ? { answer } : {}) };
+	'part-changed': ({ part, fitted, reason, listed: id }, { resolved, measured, listed }) => {
+		const answer = joined(fitted && `fitted: ${fitted}`, reason, measured ? '' : WITHOUT_PROOF);
+		const name = id === undefined ? undefined : listed;
+		return { what: `Changed: ${name ?? suspectName(resolved, part)}`, ...(answer ? { answer } : {}) };
 	},
 	proved: ({ symptom, partWas }) => ({
 		what: 'Symptom proved again',
@@ -140,17 +148,17 @@ const WORDING: Wording = {
 		what: `Cause behind ${lowerFirst(suspectName(resolved, part))}`,
 		answer: joined(CAUSE[result], found)
 	}),
-	heard: ({ bands, signs = [] }, { plan }) => ({
-		what: 'Heard now',
-		answer: complaintWords({ symptom: bands, signs }, plan)
+	heard: ({ bands, signs = [], listened }, { plan }) => ({
+		what: listened ? 'Quick listen' : 'Heard now',
+		answer: listened ? LISTENED[listened] : complaintWords({ symptom: bands, signs }, plan)
 	}),
 	guessed: ({ suspect, text }, { resolved }) => ({
 		what: 'Own suspicion',
 		answer: joined(suspect && suspectName(resolved, suspect), text)
 	}),
 	calculated: ({ title, sentence }) => ({ what: title, answer: sentence }),
-	'part-tested': ({ part, result, found }, { resolved }) => ({
-		what: `Tested: ${suspectName(resolved, part)}`,
+	'part-tested': ({ part, result, found, listed: id }, { resolved, listed }) => ({
+		what: `Tested: ${(id === undefined ? undefined : listed) ?? suspectName(resolved, part)}`,
 		answer: joined(TESTED[result], found)
 	}),
 	'set-described': ({ valves, volts, parts }) => ({
@@ -166,9 +174,23 @@ const WORDING: Wording = {
 		reading: printQuantity(reading.value, reading.unit),
 		...(out ? { answer: 'with the valve out' } : {})
 	}),
+	'part-checked': ({ part, state, typed, reason }, { listed }) => ({
+		what: `${listed ?? part}: ${CHECKED[state]}`,
+		...(typed ? { reading: typed } : {}),
+		...(reason ? { answer: reason } : {})
+	}),
 	noted: ({ text, part }, { resolved }) => ({
 		what: part ? `Note on ${suspectName(resolved, part)}: ${text}` : `Note: ${text}`
 	}),
+	pictured: (data, { resolved }) => {
+		const { step, part } = data.of;
+		const names = {
+			step: step === undefined ? undefined : stepTitle(resolved, step),
+			part: part === undefined ? undefined : suspectName(resolved, part)
+		};
+		const answer = data.caption;
+		return { what: PICTURE_LINE + pictureWords(data, names), ...(answer ? { answer } : {}) };
+	},
 	resolved: ({ step }, { resolved }) => ({ what: `Contradiction settled: ${stepTitle(resolved, step)}` }),
 	'gave-up': () => ({ what: 'Left unresolved' }),
 	'went-on': () => ({ what: 'Tracing goes on' }),
@@ -184,7 +206,9 @@ const BARE: Partial<Record<EventKind, string>> = {
 	left: 'Step left',
 	prepared: 'Connection made',
 	undone: 'Undo',
-
+	'part-listed': 'Part listed',
+	marked: 'Mark set',
+	unmarked: 'Mark taken away',
 	tallied: 'Sheet',
 	'clock-started': 'Clock started'
 };
@@ -209,6 +233,7 @@ export function lineOf(
 		...(step ? { step } : {}),
 		...words,
 		undone: false,
+		...(event.kind === 'pictured' ? { picture: event.data.picture } : {}),
 		...(refused === undefined ? {} : { refused })
 	};
 }

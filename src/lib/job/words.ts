@@ -8,6 +8,9 @@ import type { Intake } from './events.ts';
 export const lowerFirst = (text: string): string =>
 	/^[A-Z][a-z]/.test(text) ? text.charAt(0).toLowerCase() + text.slice(1) : text;
 
+/** For the beginning of a line. */
+export const upperFirst = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
+
 /** What each band does: `AM is faint, FM plays well`. */
 const heardWords = (symptom: Intake['symptom'], plan: Plan | undefined): string =>
 	Object.entries(symptom)
@@ -21,5 +24,5 @@ export function complaintWords(
 ): string {
 	const noticed = signs.map((sign) => lowerFirst(SIGNS[sign].label));
 	const words = [heardWords(symptom, plan), ...noticed].filter(Boolean).join(', ');
-	return words.charAt(0).toUpperCase() + words.slice(1);
+	return upperFirst(words);
 }

@@ -133,7 +133,7 @@ test('a file brings the ledger back as it was', async () => {
 	const log = opened(faint);
 	log.add('part-tested', { part: 'cc-leak', result: 'good', found: '470 Mohm' });
 	log.add('part-changed', { part: 'aerial-open' });
-	const text = exportJob(log.events, shelf.snapshots, '2026-02-03T04:05:06.000Z');
+	const text = await exportJob(log.events, shelf.snapshots, '2026-02-03T04:05:06.000Z');
 	const read = await readJobFile(text, digest);
 	if (!read.ok) throw new Error(`${read.place}: ${read.hint}`);
 	expect(plainState(replay(read.file.events, { snapshots: read.file.flows }))).toEqual(plainState(play(log)));

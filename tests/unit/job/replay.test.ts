@@ -386,10 +386,10 @@ describe('what does not go as written is reported', () => {
 
 	test('an entry of a kind that this program does not know stays in the trail', () => {
 		const log = opened(faint);
-		log.add('pictured' as 'noted', { text: 'chassis' });
+		log.add('dreamt' as 'noted', { text: 'chassis' });
 		const state = play(log);
 		expect(state.warnings).toMatchObject([{ event: 'bench.5', kind: 'refused' }]);
-		expect(state.trail.at(-1)).toMatchObject({ what: 'pictured' });
+		expect(state.trail.at(-1)).toMatchObject({ what: 'dreamt' });
 	});
 
 	test('an event whose parent is missing is played and named', () => {

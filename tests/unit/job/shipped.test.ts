@@ -29,7 +29,7 @@ describe.each(
 		log.add('intake', intake({ plan: plan.id, symptom: {} }));
 		log.add('flow-opened', { flow: flow.id, plan: plan.id, hash });
 		const result = await readJobFile(
-			exportJob(log.events, { [hash]: library }, '2026-01-01T00:00:00.000Z'),
+			await exportJob(log.events, { [hash]: library }, '2026-01-01T00:00:00.000Z'),
 			digest
 		);
 		if (!result.ok) throw new Error(`${result.place}: ${result.hint}`);

@@ -1,7 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { resolveFlow } from '../../../src/lib/flow/resolve.ts';
 import { trace, standings } from '../../../src/lib/flow/trace.ts';
-import { canonicalText, fnv1a64, hashOf, matchesHash, snapshotOf } from '../../../src/lib/job/snapshot.ts';
+import { fnv1a64 } from '../../../src/lib/job/hash.ts';
+import { canonicalText, hashOf, matchesHash, snapshotOf } from '../../../src/lib/job/snapshot.ts';
 import { digest, snapshot } from './log.ts';
 import { tiny, tinyWith } from './tiny.ts';
 

@@ -3,7 +3,7 @@ import { memoryStore } from '../../../src/lib/job/memory-store.ts';
 import { replay } from '../../../src/lib/job/replay.ts';
 import { rowOf } from '../../../src/lib/job/row.ts';
 import type { Snapshot } from '../../../src/lib/job/snapshot.ts';
-import type { JobFile, JobStore } from '../../../src/lib/job/store.ts';
+import type { Imported, JobFile, JobStore } from '../../../src/lib/job/store.ts';
 import { intake, opened, snapshot } from './log.ts';
 import { dexie, value, world } from './stores.ts';
 
@@ -22,11 +22,10 @@ async function openJob(store: JobStore): Promise<string> {
 }
 
 const fileOf = (): JobFile => ({
-	format: 'valvetrail-job',
-	version: 1,
 	exported: '2026-01-01T00:00:00.000Z',
 	events: opened(kept).events,
-	flows: { [kept.hash]: kept.library }
+	flows: { [kept.hash]: kept.library },
+	pictures: []
 });
 
 const next = async (look: () => unknown): Promise<void> => {
@@ -101,7 +100,7 @@ describe.each([
 				power: 'off'
 			})
 		);
-		value(await store.markExported(first));
+		value(await store.markExported(new Map([[first, 4]]), false));
 		const [row, other] = await store.jobs();
 		expect(row).toMatchObject({
 			job: first,
@@ -133,7 +132,7 @@ describe.each([
 	test('comes in from a file as it went out', async () => {
 		const store = await open();
 		const file = fileOf();
-		expect(value(await store.importJob(file))).toEqual({ job: 'job', copied: false });
+		expect(value(await store.importJobs([file]))).toEqual([{ job: 'job', copied: false }]);
 		expect(await store.events('job')).toEqual(file.events);
 		expect(await store.flows('job')).toEqual(file.flows);
 		expect(await store.jobs()).toMatchObject([{ title: 'Table set, green dial', events: 4 }]);
@@ -142,7 +141,7 @@ describe.each([
 	test('that is here already comes in as a copy, and the first one stays as it was', async () => {
 		const store = await open();
 		const file = fileOf();
-		value(await store.importJob(file));
+		value(await store.importJobs([file]));
 		value(await store.append('job', 'noted', { text: 'since then' }));
 		const undo = {
 			...file,
@@ -158,7 +157,7 @@ describe.each([
 				}
 			]
 		};
-		const { job, copied } = value(await store.importJob(undo as JobFile));
+		const [{ job, copied }] = value(await store.importJobs([undo as JobFile])) as [Imported];
 		expect([copied, job === 'job']).toEqual([true, false]);
 		expect(await store.events('job')).toHaveLength(5);
 		const copy = await store.events(job);
@@ -172,7 +171,7 @@ describe.each([
 	test('is removed whole, and nothing else with it', async () => {
 		const store = await open();
 		const [first, second] = [await openJob(store), await openJob(store)];
-		value(await store.markExported(first));
+		value(await store.markExported(new Map([[first, 4]]), false));
 		const before = [await store.events(second), await store.flows(second)];
 		value(await store.purge(first));
 		expect(await store.events(first)).toEqual([]);

@@ -69,6 +69,7 @@ export const passageCautions = (job: OpenJob): CautionText[] =>
 		'discharge',
 		'first-power',
 		'limiter-does-not-isolate',
+		'battery-supplies',
 		'live-work',
 		'live-chassis'
 	]).map((caution) => (caution.covers?.length ? caution : { ...caution, covers: ['limiter', 'live'] }));

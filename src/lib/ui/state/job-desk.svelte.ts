@@ -6,6 +6,8 @@ import type { JobState } from '$lib/job/state.ts';
 import type { JobStore } from '$lib/job/store.ts';
 import { markLeft, stillHere } from './visit.ts';
 
+type Entry = { [Kind in EventKind]: readonly [kind: Kind, data: EventData[Kind]] }[EventKind];
+
 /**
  * One job on a page beside the trace: its log, what it plays to, and the way to add to it. No advice is worked out, and
  * opening it here says nothing of the power state.
@@ -68,6 +70,17 @@ export class JobDesk {
 		this.#snapshots = snapshots;
 		this.#events = events;
 	}
+
+	/** Several events, shown when the last is on disk; it stops at the first that cannot be kept. */
+	addAll = async (entries: readonly Entry[]): Promise<boolean> => {
+		for (const [kind, data] of entries) {
+			const kept = await this.store.append(this.id, kind, data);
+			this.problem = kept.ok ? undefined : kept.hint;
+			if (!kept.ok) break;
+		}
+		await this.#read();
+		return this.problem === undefined;
+	};
 
 	/** Add one event; true once it is on disk, else `problem` says why not. */
 	add = async <Kind extends EventKind>(kind: Kind, data: EventData[Kind]): Promise<boolean> => {

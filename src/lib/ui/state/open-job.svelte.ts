@@ -46,7 +46,7 @@ let adviser: Adviser | undefined;
 export class OpenJob {
 	readonly id: string;
 	readonly library: Library;
-	readonly #store: JobStore;
+	readonly store: JobStore;
 	#events = $state.raw<JobEvent[]>([]);
 	#snapshots = $state.raw<Record<string, Library>>({});
 	/** Where today's flows differ from those that the job was begun with: told once, as it is opened. */
@@ -73,7 +73,7 @@ export class OpenJob {
 		readonly trial = false
 	) {
 		this.id = id;
-		this.#store = store;
+		this.store = store;
 		this.library = library;
 	}
 
@@ -88,7 +88,7 @@ export class OpenJob {
 		const asLeft = stillHere(this.id, Date.now());
 		const off = this.#events.length > 0 && !asLeft ? reopened(this.state) : undefined;
 		if (off) await this.add('power', off);
-		this.#stop = this.#store.watch(this.id, () => void this.#follow());
+		this.#stop = this.store.watch(this.id, () => void this.#follow());
 		this.ready = true;
 	}
 
@@ -107,14 +107,14 @@ export class OpenJob {
 	/** Show what was added, and keep the row of the list up with it. */
 	async #show(): Promise<void> {
 		await this.#read();
-		if (this.exists) void this.#store.describe(this.id, describe(this.state));
+		if (this.exists) void this.store.describe(this.id, describe(this.state));
 	}
 
 	async #read(): Promise<void> {
-		const events = await this.#store.events(this.id);
+		const events = await this.store.events(this.id);
 		// The same snapshots as before, unless a flow was opened: what was worked out from them is kept with them.
 		if (hashesOf(events).some((hash) => !Object.hasOwn(this.#snapshots, hash)))
-			this.#snapshots = await this.#store.flows(this.id);
+			this.#snapshots = await this.store.flows(this.id);
 		// The log only grows: as many entries are the same ones, and fewer were read before those that are shown.
 		if (events.length <= this.#events.length) return;
 		await this.#advise(events);
@@ -322,7 +322,7 @@ export class OpenJob {
 	async #keep(entries: readonly Entry[]): Promise<boolean> {
 		let refused: string | undefined;
 		for (const [kind, data] of entries) {
-			const kept = await this.#store.append(this.id, kind, data);
+			const kept = await this.store.append(this.id, kind, data);
 			refused = kept.ok ? undefined : kept.hint;
 			if (refused !== undefined) break;
 		}
@@ -348,7 +348,7 @@ export class OpenJob {
 		const plan = this.#plan();
 		if (!flow || !plan) return;
 		const snapshot = await takeSnapshot(this.library, flow, plan, digest());
-		const kept = await this.#store.keepFlow(snapshot);
+		const kept = await this.store.keepFlow(snapshot);
 		if (!kept.ok) {
 			this.problem = kept.hint;
 			return;

@@ -1,0 +1,250 @@
+import { anodeTakes, gridCurrent, spaceCurrent, type ValveLaw } from './laws.ts';
+import { Network } from './network.ts';
+import type { OscillatorPoint, ReadingId } from './types.ts';
+
+/** One amplifying stage as it may really be: a fault is nothing but other figures. Ohm, V, A. */
+export interface Circuit {
+	ht: number;
+	/** Anode load, or winding with its feed resistor. */
+	anodeFeed: number;
+	/** From HT to the screen; 0 where the screen sits on HT. */
+	screenFeed: number;
+	cathodeResistor: number;
+	/** From the grid to `gridReturn`. */
+	gridLeak: number;
+	/** Volts at the far end of the grid leak: chassis, or the AVC line. */
+	gridReturn: number;
+	/** Steady current into the grid from outside or from the valve itself. */
+	gridFeed: number;
+	/** Of the valve against its sheet. */
+	emission: number;
+	/** Of the law against the sheet. */
+	mu: number;
+	/** Contact potential against the law's own, V. */
+	contact: number;
+	/** Screen current for each anode current, against the sheet. */
+	screenRatio: number;
+	/** Grid volts at which grid current begins. */
+	gridStart: number;
+	/** Through the same cathode resistor and the same screen feed, from other valves. */
+	sharedCathode: number;
+	sharedScreen: number;
+	oscillatorFeed: number;
+	oscillatorLeak: number;
+	/** Amplitude against the sheet; 0 when it does not oscillate. */
+	swing: number;
+	oscillatorEmission: number;
+	/** Share of the heptode's space current that reaches its anode while nothing swings its third grid, against the share while it does. */
+	stoppedShare: number;
+	/** What the meter shows for each volt. */
+	meterScale: number;
+}
+
+/** Mean behaviour of an oscillator triode. */
+export interface OscillatorLaw {
+	perveance: number;
+	mu: number;
+	/** Peak grid volts, with the anode volts of the sheet. */
+	amplitude: number;
+	anodeVolts: number;
+	/** The grid that rectifies the swing is a source of this resistance, ohm. */
+	rectifying: number;
+}
+
+/** What a circuit consists of besides its figures. */
+export interface Layout {
+	law: ValveLaw;
+	pentode: boolean;
+	/** Of the sheet; 0 in a triode. */
+	screenVolts: number;
+	oscillator?: OscillatorLaw;
+}
+
+/** Where each reading is taken. */
+const NODES: Readonly<Partial<Record<ReadingId, number>>> = {
+	anode: 0,
+	cathode: 1,
+	grid: 2,
+	screen: 3,
+	'oscillator-anode': 4,
+	'oscillator-grid': 5
+};
+const [ANODE, CATHODE, GRID, SCREEN, OSCILLATOR_ANODE, OSCILLATOR_GRID] = [0, 1, 2, 3, 4, 5];
+
+/** Resistance of a grid that rectifies the swing, as a share of the leak on the sheet. */
+const RECTIFYING = 0.12;
+const CONTACT = 0.55;
+const PHASES = Array.from({ length: 8 }, (_, i) => Math.sin((Math.PI * (i + 0.5)) / 8 - Math.PI / 2));
+
+const cut = (volts: number): number => (volts > 0 ? volts * Math.sqrt(volts) : 0);
+/** Drive averaged over a cycle of the swing. */
+function meanDrive(steady: number, amplitude: number): number {
+	if (amplitude === 0) return cut(steady);
+	let sum = 0;
+	for (const phase of PHASES) sum += cut(steady + amplitude * phase);
+	return sum / PHASES.length;
+}
+
+/** The law that meets mean anode current and grid volts of an oscillator on a sheet. */
+export function oscillatorLaw(
+	{ anodeVolts, anodeCurrent, gridCurrent: grid, gridLeak }: OscillatorPoint,
+	mu: number
+): OscillatorLaw {
+	const bias = grid * gridLeak;
+	const amplitude = bias * (1 + RECTIFYING);
+	const drive = meanDrive(anodeVolts / mu - bias + CONTACT, amplitude);
+	return {
+		perveance: anodeCurrent / drive,
+		mu,
+		amplitude,
+		anodeVolts,
+		rectifying: RECTIFYING * gridLeak
+	};
+}
+
+export const nodesOf = ({ pentode, oscillator }: Layout): number => (oscillator ? 6 : pentode ? 4 : 3);
+
+function network(layout: Layout, circuit: Circuit): Network {
+	const net = new Network(nodesOf(layout));
+	net.toFixed(ANODE, circuit.anodeFeed, circuit.ht);
+	net.toFixed(CATHODE, circuit.cathodeResistor);
+	net.inject(CATHODE, circuit.sharedCathode);
+	net.toFixed(GRID, circuit.gridLeak, circuit.gridReturn);
+	net.inject(GRID, circuit.gridFeed);
+	net.device([GRID, CATHODE], (volts, drawn) => {
+		drawn[0] = gridCurrent(volts[0]! - volts[1]!, circuit.gridStart);
+		drawn[1] = -drawn[0];
+	});
+	if (layout.pentode) addPentode(net, layout, circuit);
+	else addTriode(net, layout.law, circuit);
+	if (layout.oscillator) addOscillator(net, layout.oscillator, circuit);
+	return net;
+}
+
+const lawIn = (law: ValveLaw, { emission, mu, contact }: Circuit): ValveLaw => ({
+	...law,
+	perveance: law.perveance * emission,
+	mu: law.mu * mu,
+	contact: law.contact + contact
+});
+
+function addTriode(net: Network, law: ValveLaw, circuit: Circuit): void {
+	const own = lawIn(law, circuit);
+	net.device([ANODE, CATHODE, GRID], (volts, drawn) => {
+		const across = volts[0]! - volts[1]!;
+		// No current flows back, and little flows while the anode stands lower than the cathode.
+		const current =
+			across <= 0 ? 0 : spaceCurrent(own, volts[2]! - volts[1]!, across) * Math.min(1, across / 3);
+		drawn[0] = current;
+		drawn[1] = -current;
+		drawn[2] = 0;
+	});
+}
+
+/** Share of the anode with ample volts on it, for a screen current that differs from the sheet. */
+function shareOf(law: ValveLaw, circuit: Circuit, layout: Layout): number {
+	const ratio = ((1 - law.anodeShare) / law.anodeShare) * circuit.screenRatio;
+	const share = 1 / (1 + ratio);
+	if (!layout.oscillator) return share;
+	const stopped = Math.min(0.75, share * circuit.stoppedShare);
+	const swing = Math.min(1, circuit.swing);
+	return swing * share + (1 - swing) * stopped;
+}
+
+function addPentode(net: Network, layout: Layout, circuit: Circuit): void {
+	const { law } = layout;
+	const own = lawIn(law, circuit);
+	const share = shareOf(law, circuit, layout);
+	net.toFixed(SCREEN, circuit.screenFeed, circuit.ht);
+	if (circuit.sharedScreen > 0) {
+		// The screens of other valves draw by the power of three halves of their volts.
+		net.device([SCREEN], (volts, drawn) => {
+			drawn[0] = circuit.sharedScreen * cut(volts[0]! / layout.screenVolts);
+		});
+	}
+	net.device([ANODE, CATHODE, GRID, SCREEN], (volts, drawn) => {
+		const cathode = volts[1]!;
+		const pull = volts[3]! - cathode;
+		const space = pull <= 0 ? 0 : spaceCurrent(own, volts[2]! - cathode, pull) * Math.min(1, pull / 3);
+		const taken = space * share * anodeTakes(volts[0]! - cathode, pull);
+		drawn[0] = taken;
+		drawn[1] = -space;
+		drawn[2] = 0;
+		drawn[3] = space - taken;
+	});
+}
+
+function addOscillator(net: Network, law: OscillatorLaw, circuit: Circuit): void {
+	net.toFixed(OSCILLATOR_ANODE, circuit.oscillatorFeed, circuit.ht);
+	net.between(OSCILLATOR_GRID, CATHODE, circuit.oscillatorLeak);
+	const nodes = [OSCILLATOR_ANODE, CATHODE, OSCILLATOR_GRID];
+	net.device(nodes, (volts, drawn) => {
+		const cathode = volts[1]!;
+		const grid = volts[2]!;
+		const across = Math.max(volts[0]! - cathode, 0);
+		const amplitude = circuit.swing * law.amplitude * (across / law.anodeVolts);
+		const steady = across / law.mu + (grid - cathode) + CONTACT;
+		const current =
+			law.perveance * circuit.oscillatorEmission * meanDrive(steady, amplitude) * Math.min(1, across / 3);
+		const rectified =
+			circuit.swing > 0
+				? (grid - cathode + amplitude) / law.rectifying
+				: gridCurrent(grid - cathode, circuit.gridStart);
+		drawn[0] = current;
+		drawn[1] = -current - rectified;
+		drawn[2] = rectified;
+	});
+}
+
+/** A meter across a point counts where it moves the volts by more than this share for each share of its own. */
+const SMALL_LOAD = 0.02;
+
+export interface Solved {
+	/** Volts with no meter on any point, by reading. */
+	resting: (reading: ReadingId) => number;
+	/** Volts that the meter shows, in the order asked for. */
+	shown: number[];
+}
+
+/** A reading to be foretold, and the meter that takes it. */
+export interface Probe {
+	reading: ReadingId;
+	ohms: number;
+}
+
+/** Solves circuits of one layout; each starts from the volts of the last one. */
+export class Solver {
+	readonly #layout: Layout;
+	#last: Float64Array;
+
+	constructor(layout: Layout, start: Circuit) {
+		this.#layout = layout;
+		this.#last = firstGuess(layout, start);
+	}
+
+	solve(circuit: Circuit, probes: readonly Probe[]): Solved {
+		const net = network(this.#layout, circuit);
+		const volts = net.solve(this.#last);
+		this.#last = volts;
+		const scale = circuit.meterScale;
+		const resistances = probes.length > 0 ? net.resistances(volts) : volts;
+		const shown = probes.map(({ reading, ohms }) => {
+			const node = NODES[reading];
+			if (reading === 'ht' || node === undefined) return circuit.ht * scale;
+			const source = resistances[node]!;
+			if (source < SMALL_LOAD * ohms) return (scale * volts[node]! * ohms) / (ohms + source);
+			const loaded = network(this.#layout, circuit);
+			loaded.toFixed(node, ohms);
+			return scale * loaded.solve(volts)[node]!;
+		});
+		return {
+			resting: (reading) => (NODES[reading] === undefined ? circuit.ht : volts[NODES[reading]]!),
+			shown
+		};
+	}
+}
+
+function firstGuess(layout: Layout, { ht, cathodeResistor }: Circuit): Float64Array {
+	const cathode = cathodeResistor > 1 ? 3 : 0;
+	return Float64Array.from([0.8 * ht, cathode, 0, 0.5 * ht, 0.4 * ht, cathode - 8].slice(0, nodesOf(layout)));
+}
