@@ -11,7 +11,8 @@ import { nextEvent } from '../../src/lib/job/store.ts';
 
 /** Jobs put into the browser's database in bulk, each as the app would have written it one entry at a time. */
 
-export const JOBS = 5000;
+/** Fewer for a first look: `JOBS=500`. */
+export const JOBS = Number(process.env['JOBS'] ?? 5000);
 export const EVENTS = 60;
 
 /** Jobs that are written in one transaction. */
@@ -109,7 +110,10 @@ async function writeFlow({ hash, library }: Snapshot): Promise<void> {
 
 /** Fill the database of a page on which the app has been open once. */
 export async function seedJobs(page: Page, { events, row, kept }: Pattern): Promise<void> {
-	await page.evaluate(writeFlow, kept);
+	await page.evaluate(writeFlow as (given: unknown) => Promise<void>, kept as unknown);
 	for (let from = 0; from < JOBS; from += BATCH)
-		await page.evaluate(writeBatch, { events, row, from, count: BATCH, day: DAY });
+		await page.evaluate(
+			writeBatch as (given: unknown) => Promise<void>,
+			{ events, row, from, count: Math.min(BATCH, JOBS - from), day: DAY } as unknown
+		);
 }
