@@ -68,6 +68,7 @@ function finding<Figures extends object>(
 		spreads,
 		readings,
 		foretell: (figures) => prepared.foretell(figures, probes),
+		nudged: prepared.nudged,
 		errors: readings.map(errorOf)
 	};
 	const weighed = faults.map((row) => ({ ...row, weight: weightOf(question, row) }));

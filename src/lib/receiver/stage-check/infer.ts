@@ -32,6 +32,8 @@ export interface Evidence<Figures> {
 	readings: readonly number[];
 	/** What the readings of a circuit would be, in the same order. */
 	foretell: (figures: Figures) => number[];
+	/** The same of a circuit that differs little from the one foretold last. */
+	nudged: (figures: Figures) => number[];
 	/** Standard errors of the readings by the meter alone. */
 	errors: readonly number[];
 }
@@ -140,7 +142,7 @@ class Comparison<Figures extends object> {
 	/** How the readings move with each spread figure, for one standard error. */
 	#slopes(at: (by: Deviations) => Figures, from: Deviations, foretold: readonly number[]): number[][] {
 		return from.map((_, k) => {
-			const moved = this.#evidence.foretell(at(from.map((by, i) => (i === k ? by + STEP : by))));
+			const moved = this.#evidence.nudged(at(from.map((by, i) => (i === k ? by + STEP : by))));
 			return moved.map((volts, j) => (volts - foretold[j]!) / STEP);
 		});
 	}
