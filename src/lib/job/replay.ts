@@ -2,6 +2,7 @@ import type { Library } from '../flow/library.ts';
 import { sheetProblem } from '../flow/provocation.ts';
 import type { ServiceVolts } from '../flow/reading.ts';
 import { resolveFlow, type ResolvedFlow } from '../flow/resolve.ts';
+import type { Plan } from '../receiver/index.ts';
 import { withPowerClock } from './clock.ts';
 import { contradictionsIn } from './contradictions.ts';
 import { differencesFrom } from './differences.ts';
@@ -10,6 +11,9 @@ import { changeOnTheWay, checkPart, notedOn, testPart } from './ledger.ts';
 import { withLessons } from './lessons.ts';
 import { machineEventOf, misplaced, outcomeOf, type Move } from './machine-event.ts';
 import { onceFor } from './once.ts';
+import { sayPhase } from './phase-said.ts';
+import { emptySetData, type SetData } from './set-data.ts';
+import { reckoningOf } from './set-reckoning.ts';
 import { inOrder } from './order.ts';
 import { takePicture } from './pictured.ts';
 import { contextOf, send, startRun, stateOf } from './run.ts';
@@ -130,6 +134,16 @@ const changePart: Handler<'part-changed'> = (state, event, order, setting) => {
 	return { ...played, state: afterChange(changeOnTheWay(played.state, event, order)) };
 };
 
+/** A survey is read on full mains: a reading from any other power state says nothing of these volts. */
+const takeReading: Handler<'read'> = (state, { id: event, at, data }, order) => {
+	const wrong =
+		data.reading.power !== 'live' || state.power.now !== 'live'
+			? 'A survey is read on full mains, by the gate. This reading was taken on another power state and does not count.'
+			: undefined;
+	if (wrong !== undefined) return { state, refused: wrong };
+	return { state: { ...state, readings: [...state.readings, { event, order, at, ...data }] } };
+};
+
 /** The sheet of a step, as it stands before it is recorded. */
 const tally: Handler<'tallied'> = (state, { data: { flow, step: id, provoked } }, order) => {
 	const step = own(own(state.flows, flow)?.run.resolved.steps ?? {}, id);
@@ -147,7 +161,8 @@ function undoMove(state: JobState, id: string, flow: FlowRun, target: string): P
 	const run = send(flow.run, { type: 'UNDO' });
 	if (!run) return { state, refused: 'There is nothing to undo.' };
 	const flows = { ...state.flows, [id]: { ...flow, run, done: flow.done.slice(0, -1) } };
-	return { state: withPower(strike({ ...state, flows, open: id }, target), state.power) };
+	const parts = state.parts.filter(({ event }) => event !== target);
+	return { state: withPower(strike({ ...state, flows, parts, open: id }, target), state.power) };
 }
 
 /** Kinds of line that belong to no machine. */
@@ -160,6 +175,10 @@ const FREE: readonly EventKind[] = [
 	'heard',
 	'guessed',
 	'part-tested',
+	'phase',
+	'experience',
+	'set-described',
+	'read',
 	'pictured',
 	'part-checked'
 ];
@@ -184,6 +203,10 @@ function undoEntry(state: JobState, target: string): Played {
 		heard: left(state.heard),
 		causes: left(state.causes),
 		guesses: left(state.guesses),
+		phases: left(state.phases),
+		experience: left(state.experience),
+		described: left(state.described),
+		readings: left(state.readings),
 		ledger: left(state.ledger),
 		parts: left(state.parts),
 		marks: left(state.marks)
@@ -242,12 +265,20 @@ const HANDLERS: { [Kind in EventKind]: Handler<Kind> } = {
 	guessed: (state, { id: event, data }, order) => ({
 		state: { ...state, guesses: [...state.guesses, { event, order, ...data }] }
 	}),
+	'set-described': (state, { id: event, data }, order) => ({
+		state: { ...state, described: [...state.described, { event, order, data }] }
+	}),
+	read: takeReading,
 	pictured: takePicture,
 	undone: undo,
 	resolved: (state) => ({ state }),
 	'gave-up': move,
 	'went-on': move,
-	closed: (state, { data }) => ({ state: { ...state, closed: data } })
+	closed: (state, { data }) => ({ state: { ...state, closed: data } }),
+	phase: sayPhase,
+	experience: (state, { id: event, data }, order) => ({
+		state: { ...state, experience: [...state.experience, { event, order, ...data }] }
+	})
 };
 
 /** Whether something was measured on a part, and noted, or the part was tested. */
@@ -272,10 +303,9 @@ function contextFor(state: JobState, event: JobEvent, { service, today, snapshot
 	);
 	const flow = own(state.flows, id) ?? holder;
 	const planId = event.kind === 'intake' ? event.data.plan : state.intake?.plan;
-	const libraries = [today, ...Object.values(snapshots)];
 	return {
 		resolved: flow?.run.resolved,
-		plan: libraries.map((library) => library && own(library.plans, planId)).find((plan) => plan),
+		plan: planOf({ snapshots, ...(today ? { today } : {}) }, planId),
 		suspect: flow && contextOf(flow.run).suspect,
 		measured: measuredBefore(state, part, listed),
 		listed: partIn(state.parts, listed)?.name,
@@ -308,16 +338,39 @@ function play(before: JobState, event: JobEvent, order: number, setting: Setting
 const lastIntake = (events: readonly JobEvent[]): Intake | undefined =>
 	events.findLast((event) => event.kind === 'intake')?.data;
 
+/** The set's data that hold at the end: an entry that was taken back does not. A survey alone makes a set without a sheet. */
+function lastSetData(events: readonly JobEvent[]): SetData | undefined {
+	const undone = new Set(events.flatMap((event) => (event.kind === 'undone' ? [event.data.target] : [])));
+	const standing = events.filter(({ id }) => !undone.has(id));
+	const last = standing.findLast((event) => event.kind === 'set-described');
+	if (last) return last.data;
+	return standing.some(({ kind }) => kind === 'read') ? emptySetData() : undefined;
+}
+
+/** The plan that the job's own flows have kept, else today's: a replay goes by what the job was begun with. */
+const keptPlan = ({ today, snapshots }: Shelf, id: string | undefined): Plan | undefined =>
+	planOf({ snapshots }, id) ?? (today && own(today.plans, id));
+
+/** A plan by its id, today's first; one that only an old flow of the job has kept will do. */
+function planOf({ today, snapshots }: Shelf, id: string | undefined): Plan | undefined {
+	const libraries = [today, ...Object.values(snapshots)];
+	return libraries.map((library) => library && own(library.plans, id)).find((plan) => plan);
+}
+
 /**
  * Play a job from its events. Pure: the same events, in whatever order they are handed over, give the same state.
  * What cannot be played is reported in `warnings` and stays in the trail.
  */
 export function replay(events: readonly JobEvent[], shelf: Shelf): JobState {
 	const { events: ordered, stray } = inOrder(events);
-	const { service = {}, symptom = {} } = lastIntake(ordered) ?? {};
-	const comesAndGoes = Object.values(symptom).includes('intermittent');
+	const intake = lastIntake(ordered);
+	const data = lastSetData(ordered);
+	const service = data
+		? reckoningOf().serviceInForce(keptPlan(shelf, intake?.plan), intake, data)
+		: (intake?.service ?? {});
+	const comesAndGoes = Object.values(intake?.symptom ?? {}).includes('intermittent');
 	const setting: Setting = { ...shelf, service, comesAndGoes };
-	const start = emptyState(ordered[0]?.job ?? '');
+	const start: JobState = { ...emptyState(ordered[0]?.job ?? ''), service };
 	const played = ordered.reduce((state, event, order) => play(state, event, order, setting), start);
 	const complete = stray.reduce(
 		(state, { id }) =>
