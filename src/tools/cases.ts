@@ -5,6 +5,7 @@ import { printFinding } from '../lib/flow/finding.ts';
 import type { Library } from '../lib/flow/library.ts';
 import { readCase, type Case } from '../lib/job/case.ts';
 import { scoreCase, type Score } from '../lib/job/score.ts';
+import { workThrough } from '../lib/job/work-through.ts';
 import { compare, libraryAt } from './cases-against.ts';
 import { processIo, type Io } from './io.ts';
 import { openLibrary } from './library.ts';
@@ -17,10 +18,16 @@ interface Played {
 	score: Score;
 }
 
-function scoreFile(library: Library, root: string, name: string, io: Io): Played | 'outside' | undefined {
+function scoreFile(
+	library: Library,
+	root: string,
+	name: string,
+	io: Io
+): Played | 'outside' | 'procedure' | undefined {
 	const file = `${FOLDER}/${name}`;
 	const read = readCase(file, readFileSync(join(root, FOLDER, name), 'utf8'));
 	if (!read.ok) return (io.err(read.findings.map(printFinding).join('\n\n')), undefined);
+	if (read.case.ends !== undefined) return 'procedure';
 	const outside = read.case['outside-model'];
 	if (outside !== undefined) return (io.out(`${read.case.id.padEnd(34)} not counted: ${outside}`), 'outside');
 	const result = scoreCase(library, read.case);
@@ -30,6 +37,28 @@ function scoreFile(library: Library, root: string, name: string, io: Io): Played
 		printFinding({ code: 'case', level: 'error', file, ...read.document.locate(path), message, remedy })
 	);
 	return undefined;
+}
+
+/** One line of a procedure, and whether it ended as the case tells. */
+function workedLine(library: Library, root: string, name: string, io: Io): boolean | undefined {
+	const read = readCase(`${FOLDER}/${name}`, readFileSync(join(root, FOLDER, name), 'utf8'));
+	if (!read.ok || read.case.ends === undefined) return undefined;
+	const result = workThrough(library, read.case);
+	if (!result.ok) {
+		const { path, message, remedy } = result.problem;
+		const file = `${FOLDER}/${name}`;
+		io.err(
+			printFinding({ code: 'case', level: 'error', file, ...read.document.locate(path), message, remedy })
+		);
+		return false;
+	}
+	const { asked, opens, missed, asTold } = result.worked;
+	const end = opens ? `led to ${opens}` : 'worked through';
+	const never = missed.length ? `, never asked in this order: ${missed.join(', ')}` : '';
+	io.out(
+		`${read.case.id.padEnd(34)} ${end} after ${asked.length} steps, ${asTold ? 'as told' : 'NOT as told'}${never}`
+	);
+	return asTold;
 }
 
 function line({ case: played, score }: Played): string {
@@ -53,7 +82,9 @@ function countedCases(root: string, io: Io): Case[] | undefined {
 	});
 	const broken = read.flatMap((one) => (one.ok ? [] : one.findings));
 	if (broken.length) return (io.err(broken.map(printFinding).join('\n\n')), undefined);
-	return read.flatMap((one) => (one.ok && one.case['outside-model'] === undefined ? [one.case] : []));
+	return read.flatMap((one) =>
+		one.ok && one.case['outside-model'] === undefined && one.case.ends === undefined ? [one.case] : []
+	);
 }
 
 /** The library of a version and that of today, on all cases. */
@@ -83,7 +114,9 @@ export function main(io: Io, argv: readonly string[] = [], root = process.cwd())
 	io.out(
 		`Training score (the library was written with these histories at hand): cause first in ${first(1)}, among the first three in ${first(3)}, its section first in ${sections}, of ${played.length}.`
 	);
-	return results.includes(undefined) ? 1 : 0;
+	const worked = caseFiles(root).flatMap((name) => workedLine(library, root, name, io) ?? []);
+	io.out(`Procedures: ${worked.filter(Boolean).length} of ${worked.length} ended as told.`);
+	return results.includes(undefined) || worked.includes(false) ? 1 : 0;
 }
 
 if (process.argv[1] !== undefined && import.meta.url === pathToFileURL(process.argv[1]).href)

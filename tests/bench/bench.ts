@@ -10,17 +10,20 @@ import { optimumRows } from './optimum.ts';
 import { takeDraw } from './random.ts';
 import { printRows, type Row } from './row.ts';
 import { shippedFlows, shippedRows } from './shipped.ts';
+import { stageCheckRows } from './stage-check.ts';
 import { twoFaultRows } from './two-faults.ts';
 
 /**
- * Prints how good the advice is, each figure with its goal. It takes some ten minutes; `--short` takes one and serves the
- * tests: it ends with code 1 where a goal is missed whose figure is the same on every machine. `--draw N` takes other
- * sets, faults and answers than those that the search was tuned on.
+ * Prints how good the advice and the stage check are, each figure with its goal. It takes some fifteen minutes; `--short`
+ * takes one and serves the tests: it ends with code 1 where a goal is missed whose figure is the same on every machine.
+ * `--draw N` takes other sets, faults and answers than those that the search was tuned on.
  */
 
 const SHORT = '--short';
 /** Runs the jobs alone and prints their rows as JSON: the half of the work that a second core does. */
 const JOBS_ALONE = '--jobs-alone';
+/** Only the rows of the stage check. */
+const STAGES_ALONE = '--stages';
 
 const DRAW = '--draw';
 
@@ -51,7 +54,12 @@ function jobsBeside(): Promise<Row[]> {
 async function allRows(): Promise<Row[]> {
 	const library = openLibrary();
 	const jobs = jobsBeside();
-	const rest = [...optimumRows(false), ...gateRows(false), ...shippedRows(library, false)];
+	const rest = [
+		...optimumRows(false),
+		...gateRows(false),
+		...shippedRows(library, false),
+		...(await stageCheckRows())
+	];
 	// Times come last, when the second core is free.
 	const beside = await jobs;
 	return [...beside, ...rest, ...(await timeRows(library, shippedFlows(library), root))];
@@ -65,7 +73,11 @@ if (place > 0) takeDraw(Number(process.argv[place + 1]));
 if (process.argv.includes(JOBS_ALONE)) {
 	console.log(JSON.stringify(jobsAlone()));
 } else {
-	const rows = process.argv.includes(SHORT) ? shortRows() : await allRows();
+	const rows = process.argv.includes(SHORT)
+		? shortRows()
+		: process.argv.includes(STAGES_ALONE)
+			? await stageCheckRows()
+			: await allRows();
 	console.log(printRows(rows));
 	const missed = rows.filter(({ certain, met }) => certain && met === false);
 	if (missed.length) console.error(`Missed: ${missed.map(({ id, what }) => `${id} ${what}`).join('; ')}.`);

@@ -1,4 +1,4 @@
-import { checkStage, type StageKind, type StageQuestion } from '../../src/lib/receiver/stage-check/index.ts';
+import { checkStage, type StageQuestion } from '../../src/lib/receiver/stage-check/index.ts';
 import type { Spice } from '../published/spice/engine.ts';
 import { Dice } from '../random.ts';
 import {
@@ -29,11 +29,21 @@ export interface Trial {
 	place: number;
 	/** Size that was found over the true one, where it came first and has a size. */
 	ratio?: number;
+	/** The true size lies in the range that the check gives. */
+	inRange?: boolean;
 	/** The check called the stage sound. */
 	calledSound: boolean;
 	question: StageQuestion;
 	size: number | undefined;
 }
+
+/** The amplifying stages. */
+export const AMPLIFIERS = ['triode-audio', 'output-pentode', 'if-pentode', 'triode-heptode'] as const;
+
+/** Trials in which the true fault came first and has a size, and whether that was met. */
+export const valued = (trials: readonly Trial[]): Trial[] =>
+	trials.filter(({ ratio }) => ratio !== undefined);
+export const wellSized = ({ ratio = NaN }: Trial): boolean => Math.abs(ratio - 1) <= 0.2;
 
 const SETS: Readonly<Record<Amplifier, readonly AmplifierSet[]>> = {
 	'triode-audio': TRIODES,
@@ -105,12 +115,13 @@ export function judge(question: StageQuestion, fault: PlantedFault, size: number
 	const { explanations, verdict } = checkStage(question);
 	const causes = explanations.map((one) => [one, ...one.same]);
 	const at = causes.findIndex((list) => list.some((cause) => cause.fault === fault.fault));
-	const found = at === 0 ? causes[0]!.find((cause) => cause.fault === fault.fault)?.value?.amount : undefined;
+	const found = at === 0 ? causes[0]!.find((cause) => cause.fault === fault.fault)?.value : undefined;
 	return {
 		fault: fault.fault,
 		class: fault.class,
 		place: at < 0 ? 99 : at + 1,
-		...(found !== undefined && size !== undefined && { ratio: found / size }),
+		...(found !== undefined &&
+			size !== undefined && { ratio: found.amount / size, inRange: found.low <= size && size <= found.high }),
 		calledSound: verdict === 'sound',
 		question,
 		size

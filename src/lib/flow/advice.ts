@@ -5,6 +5,7 @@ import {
 	packed,
 	POWER_SWITCHING,
 	shouldRepair,
+	temperedTable,
 	update,
 	type Foreseen,
 	type LookAheadCheck,
@@ -66,13 +67,16 @@ function openSteps({ resolved }: Trace, situation: Situation): OpenStep[] {
 	const done = new Set([...situation.answered.map(({ step }) => step), ...situation.unavailable]);
 	for (const id of situation.reopened ?? []) done.delete(id);
 	const settled = new Set([...done, ...situation.answered.map(({ step }) => step)]);
+	const groups = new Set(situation.answered.flatMap(({ step }) => resolved.steps[step]?.group ?? []));
 	return Object.entries(resolved.steps).flatMap(([id, step]) => {
 		const way = bestWay(step, situation.instruments);
 		const ready = step.needs.every((need) => settled.has(need) || !resolved.steps[need]);
 		// A procedure is the choice: what nobody is sent to for information has its place there.
 		const offered = !step['by-choice'] || resolved.flow.procedure;
 		if (done.has(id) || way === undefined || !ready || !offered) return [];
-		return [{ id, step, way, table: stepTable(resolved, step, step.ways[way]?.trust ?? 'full').table }];
+		const { table } = stepTable(resolved, step, step.ways[way]?.trust ?? 'full');
+		const shares = step.group !== undefined && groups.has(step.group) && !situation.reopened?.includes(id);
+		return [{ id, step, way, table: shares ? temperedTable(table) : table }];
 	});
 }
 

@@ -131,11 +131,12 @@ export const closest = (keys: readonly string[], placed: PlacedSuspect): string 
 const inScope = (scope: readonly string[] | undefined, placed: PlacedSuspect) =>
 	!scope || scope.includes(placed.section) || scope.includes(placed.place);
 
-/** The key under which a flow names this suspect, if it does. */
-const keyFor = ({ suspects }: Flow, { placed, keys }: Felt): string | undefined =>
+/** The key under which a flow names this suspect in this set, if it does. */
+const keyFor = ({ suspects }: Flow, { traits }: Plan, { placed, keys }: Felt): string | undefined =>
 	keys.find((key) => {
 		const named = Object.hasOwn(suspects, key) ? suspects[key] : undefined;
-		return named !== undefined && inScope(typeof named === 'object' ? named.in : undefined, placed);
+		if (typeof named !== 'object') return named !== undefined;
+		return inScope(named.in, placed) && fits(traits, named.only);
 	});
 
 const countBy = <T>(items: readonly T[], keyOf: (item: T) => string): Map<string, number> => {
@@ -210,7 +211,7 @@ export function resolveFlow(library: Library, flow: Flow, plan: Plan, comesAndGo
 	const bad = Object.keys(plan.bands).filter((band) => spokenBad(heard, band));
 	const all = placesFor(library, flow, plan).map((place) => ({
 		placed: place.placed,
-		key: keyFor(flow, place),
+		key: keyFor(flow, plan, place),
 		felt: place.bands.some((band) => bad.includes(band))
 	}));
 	const feltFamilies = new Set(all.flatMap(({ placed, felt }) => (felt ? [placed.family] : [])));

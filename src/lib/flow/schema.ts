@@ -248,7 +248,13 @@ export type PathStep = Extract<Step, { kind: 'listen' | 'inject' | 'trace' }>;
 
 const Named = z.union([
 	Weight,
-	z.strictObject({ common: Weight, in: z.array(z.string()).optional(), note: Text.optional() })
+	z.strictObject({
+		common: Weight,
+		in: z.array(z.string()).optional(),
+		/** Sets in which it has this weight; in others it counts as not listed. */
+		only: Filter.optional(),
+		note: Text.optional()
+	})
 ]);
 
 export const Flow = z

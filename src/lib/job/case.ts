@@ -41,8 +41,15 @@ const Given = z.union(
 );
 export type Given = z.infer<typeof Given>;
 
-/** A worked fault: what was heard, what was found step by step, and what it really was. */
-export const Case = z.strictObject({
+/** What it really was. */
+const Cause = z.strictObject({
+	suspect: z.string(),
+	section: Section,
+	also: z.array(Section).default([])
+});
+
+/** A worked fault: what was heard, what was found step by step, and what it really was. Or a procedure: what it ends in. */
+const WorkedCase = z.strictObject({
 	id: Id,
 	title: z.string(),
 	source: z.strictObject({
@@ -74,14 +81,22 @@ export const Case = z.strictObject({
 		.default({ playing: true, traits: {}, history: [], service: {} }),
 	complaint: z.string(),
 	answers: z.array(Given),
-	cause: z.strictObject({
-		suspect: z.string(),
-		section: Section,
-		also: z.array(Section).default([])
-	}),
+	cause: Cause.optional(),
+	/** Of work in a fixed order: all of it was done, or a finding led to the flow that traces it. */
+	ends: z
+		.union([z.literal('through'), z.strictObject({ opens: Id })], {
+			error: 'Say how the work ends:  ends: through  or  ends: {opens: FLOW}.'
+		})
+		.optional(),
 	/** Why the set lies outside the receiver plans; such cases are listed apart. */
 	'outside-model': z.string().optional(),
 	notes: z.string().optional()
+});
+export const Case = WorkedCase.refine(({ cause, ends }) => (cause === undefined) !== (ends === undefined), {
+	// At a key that is always there: one that is missing would be told as missing, and nothing more.
+	path: ['complaint'],
+	error:
+		'A case comes either to a cause or to an end. Give the  cause:  of a fault, or what a procedure  ends:  in.'
 });
 export type Case = z.infer<typeof Case>;
 

@@ -161,8 +161,8 @@ const FREE: readonly EventKind[] = [
 	'heard',
 	'guessed',
 	'part-tested',
-	'part-checked',
-	'pictured'
+	'pictured',
+	'part-checked'
 ];
 
 /** Lines of no machine; a part changed outside a flow is one too. */

@@ -63,22 +63,34 @@ function interview(
 }
 
 /** The cause as the trace names it: itself, or its family in the section that the case names. */
-const isCause = (played: Case, id: string, section: string | undefined) => {
+const isCause = (
+	{ cause }: { cause: NonNullable<Case['cause']> },
+	id: string,
+	section: string | undefined
+) => {
 	const [family] = id.split('@');
-	if (id === played.cause.suspect) return true;
-	return (
-		family === played.cause.suspect && [played.cause.section, ...played.cause.also].includes(section as never)
-	);
+	if (id === cause.suspect) return true;
+	return family === cause.suspect && [cause.section, ...cause.also].includes(section as never);
 };
 
 /** Play a case blind and rank its real cause. A score on histories that the library was written with is a training score. */
 export function scoreCase(library: Library, played: Case): ScoreResult {
+	const { cause } = played;
+	if (!cause)
+		return {
+			ok: false,
+			problem: {
+				path: ['ends'],
+				message: 'A procedure has no cause to be ranked.',
+				remedy: 'Name a flow that traces a fault, and its  cause:'
+			}
+		};
 	const opened = openCase(library, played);
 	if (!opened.ok) return opened;
 	const end = interview(opened.play);
 	if (!end.ok) return end;
 	const ranked = standings(viewOf(end.play).trace);
-	const index = ranked.findIndex(({ id, section }) => isCause(played, id, section));
+	const index = ranked.findIndex(({ id, section }) => isCause({ cause }, id, section));
 	const sums = new Map<string, number>();
 	for (const { section, probability } of ranked)
 		if (section) sums.set(section, (sums.get(section) ?? 0) + probability);
@@ -89,8 +101,7 @@ export function scoreCase(library: Library, played: Case): ScoreResult {
 			case: played.id,
 			rank: index + 1,
 			probability: ranked[index]?.probability ?? 0,
-			sectionFirst:
-				leading !== undefined && [played.cause.section, ...played.cause.also].includes(leading[0] as never),
+			sectionFirst: leading !== undefined && [cause.section, ...cause.also].includes(leading[0] as never),
 			asked: end.asked,
 			answered: end.answered,
 			minutes: end.minutes,

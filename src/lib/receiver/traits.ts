@@ -8,6 +8,7 @@ export const TRAITS = {
 	heaters: ['parallel', 'series'],
 	bias: ['cathode', 'back', 'fixed'],
 	rectifier: ['valve', 'selenium', 'silicon', 'none'],
+	'fm-detector': ['ratio', 'discriminator'],
 	'if-cans': ['combined', 'separate', 'am-only'],
 	aerial: ['rod', 'loop', 'wire'],
 	condition: ['untouched', 'worked-on']

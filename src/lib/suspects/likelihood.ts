@@ -150,3 +150,10 @@ export function groupExponent(count: number): number {
 export function temper(likelihood: readonly number[], exponent: number): number[] {
 	return likelihood.map((chance) => chance ** exponent);
 }
+
+/**
+ * What a check is expected to tell when an answer that shares its cause of error was given already: half of what it
+ * would tell by itself, as `groupExponent` will count it.
+ */
+export const temperedTable = (table: Table): number[][] =>
+	table.map((row) => normalise(temper(row, GROUP_EXPONENT)));

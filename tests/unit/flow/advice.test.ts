@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { questionOf, suggest, suggestionsOf, type Situation } from '../../../src/lib/flow/advice.ts';
+import { normalOf } from '../../../src/lib/flow/evidence.ts';
 import { trace, type TraceAnswer } from '../../../src/lib/flow/trace.ts';
 import { lookAhead } from '../../../src/lib/suspects/index.ts';
 import { shipped } from '../../library.ts';
@@ -63,6 +64,21 @@ describe('the next measurement', () => {
 		expect(left.map(({ id }) => id)).not.toContain(first?.id);
 		expect(left.find(({ id }) => id === all[1]?.id)?.bits).toBe(all[1]?.bits);
 	});
+});
+
+test("a second reading that shares the first one's cause of error is expected to tell less", () => {
+	const fm = shipped('fm-distorted', 'am-fm-shared');
+	const [one, other] = Object.entries(fm.steps).filter(([, { group }]) => group === 'fm-detector-volts');
+	if (!one || !other) throw new Error('This flow has no two steps of one group.');
+	const alone = { ...fm, steps: { ...fm.steps, [one[0]]: { ...one[1], group: undefined } } };
+	const answers = [{ step: one[0], outcome: normalOf(one[1]) }];
+	const bitsOf = (resolved: typeof fm) => {
+		const told = trace(fm, { answers, mended: [] });
+		const offered = suggest({ ...told, resolved }, { ...fresh, power: 'live', answered: answers });
+		return offered.find(({ id }) => id === other[0])?.bits ?? 0;
+	};
+	expect(bitsOf(fm)).toBeGreaterThan(0);
+	expect(bitsOf(fm)).toBeLessThan(bitsOf(alone));
 });
 
 describe('answers that no set should give', () => {

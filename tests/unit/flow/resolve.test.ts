@@ -13,6 +13,7 @@ import {
 	type PlacedSuspect
 } from '../../../src/lib/flow/resolve.ts';
 import { Step, Suspect, type Flow } from '../../../src/lib/flow/schema.ts';
+import { fits } from '../../../src/lib/receiver/index.ts';
 import { WEIGHTS } from '../../../src/lib/suspects/index.ts';
 import { allShipped, shippedLibrary } from '../../library.ts';
 import { flowOf, sampleLibrary, samplePlan } from './small.ts';
@@ -172,6 +173,15 @@ describe('how much each suspect weighs', () => {
 		expect(at('socket@tuner')).toMatchObject({ named: false, weight: WEIGHTS['not listed'] });
 	});
 
+	test('"only" keeps a word to the sets that it is meant for; in others the suspect is not listed', () => {
+		const meant = (heaters: string) =>
+			resolve({ suspects: { 'cc-leak': { common: 'common', only: { heaters: [heaters] } } } }).suspects.find(
+				({ id }) => id === 'cc-leak'
+			);
+		expect(meant('parallel')).toMatchObject({ named: true, weight: WEIGHTS.common });
+		expect(meant('series')).toMatchObject({ named: false, weight: WEIGHTS['not listed'] });
+	});
+
 	test('a suspect that the flow does not name enters as not listed', () => {
 		const { suspects } = resolve({ suspects: { 'cc-leak': 'very common' } });
 		expect(suspects.filter(({ named }) => named).map(({ id }) => id)).toEqual(['cc-leak']);
@@ -300,7 +310,11 @@ describe('the shipped flows', () => {
 		'$name: every named word is shared out whole, and every other suspect acts on a bad band',
 		({ resolved: { flow, suspects, heard, plan: set } }) => {
 			const sum = (list: PlacedSuspect[]) => list.reduce((total, { weight }) => total + weight, 0);
-			const keys = Object.keys(flow.suspects);
+			const inThisSet = ([, said]: [string, Flow['suspects'][string]]) =>
+				typeof said === 'string' || fits(set.traits, said.only);
+			const keys = Object.entries(flow.suspects)
+				.filter(inThisSet)
+				.map(([key]) => key);
 			for (const key of keys) {
 				const said = flow.suspects[key];
 				const scope = typeof said === 'object' ? said.in : undefined;

@@ -1,3 +1,4 @@
+import { TRAIT_NAMES, TRAITS, type TraitName } from '../../receiver/index.ts';
 import type { Library } from '../library.ts';
 import type { Caution, Step } from '../schema.ts';
 import type { StepPower } from '../terms.ts';
@@ -11,10 +12,14 @@ const SAID: Readonly<Record<StepPower, string>> = {
 
 /** Whether the caution is shown on every set that can take the step: one for live chassis alone leaves the others bare. */
 function alwaysShown({ only = {} }: Caution, step: Step): boolean {
-	const wanted = step.only as Partial<Record<string, string[]>> | undefined;
-	return Object.entries(only).every(
-		([trait, values]) => wanted?.[trait]?.every((value) => values?.includes(value)) ?? false
-	);
+	const filter = (list: Step['only'], trait: TraitName) => list?.[trait] as readonly string[] | undefined;
+	return TRAIT_NAMES.every((trait) => {
+		const values = filter(only, trait);
+		if (values === undefined) return true;
+		const barred = filter(step.never, trait) ?? [];
+		const taking = filter(step.only, trait) ?? TRAITS[trait].filter((value) => !barred.includes(value));
+		return taking.every((value) => values.includes(value));
+	});
 }
 
 /** The cautions that are enough for this step in this power state. */

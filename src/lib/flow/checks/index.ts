@@ -5,6 +5,7 @@ import { contradictsShared } from './contradicts-shared.ts';
 import { outcomesLeaveAGap, outcomesOverlap, rangeUnreadable } from './bands.ts';
 import { calculationFill } from './calculation-fill.ts';
 import { liveWithoutCaution } from './cautions.ts';
+import { firstNotUsed } from './first-not-used.ts';
 import { irrelevantStep } from './irrelevant-step.ts';
 import { kindMissing } from './kinds.ts';
 import { maybeWords } from './maybe-words.ts';
@@ -31,6 +32,7 @@ export const CHECKS: readonly Check[] = [
 	outcomesOverlap,
 	noPlanFits,
 	unreachableStep,
+	firstNotUsed,
 	liveWithoutCaution,
 	calculationFill,
 	kindMissing,

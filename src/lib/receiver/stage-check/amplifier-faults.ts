@@ -125,7 +125,7 @@ function cathodeRows(stage: Amplifier, { cathodeResistor: nominal }: Circuit): R
 				{
 					fault: 'heater-cathode-leak',
 					part: 'valve, heater to cathode',
-					common: 'not listed',
+					common: 'rare',
 					suspects:
 						stage === 'triode-audio'
 							? ['af-hk']
@@ -494,9 +494,7 @@ function oscillatorRows({ oscillatorFeed: feed, oscillatorLeak: leak }: Circuit)
 					fault: 'oscillator-stopped',
 					part: 'oscillator: triode, coil or its capacitors',
 					common: 'common',
-					suspects: ['lo-stop@oscillator', 'lo-coil', 'lo-cap', 'lo-coil-band', 'lo-turns'].map((id) =>
-						id.replace('@oscillator', '')
-					),
+					suspects: ['lo-stop', 'lo-coil', 'lo-cap', 'lo-coil-band', 'lo-turns'],
 					says: () => 'The oscillator stands still: no grid current, and its anode draws more.'
 				}
 			],

@@ -32,6 +32,9 @@ const USUAL_ACCURACY = 2;
 /** Least resistance, ohm: a wire. */
 const WIRE = 0.5;
 
+/** Ohm. */
+const USUAL_SCREEN_STOPPER = 1e3;
+
 interface Part {
 	key: keyof Circuit;
 	id: PartId;
@@ -49,7 +52,10 @@ const PARTS: readonly Part[] = [
 		usual: (question, ht) => {
 			const { screenVolts = ht, screenCurrent } = question.valve;
 			const drop = ht - screenVolts;
-			if (question.stage === 'output-pentode' || drop < 0.1 * ht || !screenCurrent) return 0;
+			// An output valve has its screen on HT, unless the screen reads lower.
+			if (question.stage === 'output-pentode')
+				return (question.readings.screen ?? ht) < 0.98 * ht ? USUAL_SCREEN_STOPPER : 0;
+			if (drop < 0.1 * ht || !screenCurrent) return 0;
 			return drop / screenCurrent;
 		}
 	},

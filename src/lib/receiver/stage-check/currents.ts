@@ -4,6 +4,8 @@ import type { PartId, PartValue, ReadingId, StageCurrent, StageFinding, StageQue
 const USUAL_TOLERANCE = 10;
 /** Of a meter, per cent. */
 const USUAL_ACCURACY = 2;
+/** From one reading to the next of the same meter, as a share. */
+const BETWEEN_READINGS = 0.005;
 /** V; the last digit of the meter. */
 const LAST_DIGIT = 0.02;
 
@@ -60,7 +62,9 @@ export function currentsOf(question: StageQuestion): StageCurrent[] {
 		const { value, tolerance } = valueOf(given);
 		if (value < 1) return [];
 		const drop = upper - lower;
-		const error = Math.hypot(accuracy(from) * upper, accuracy(to) * lower) + LAST_DIGIT;
+		// What one meter has wrong throughout falls out of the difference but for its own share.
+		const error =
+			accuracy(to ?? from) * Math.abs(drop) + BETWEEN_READINGS * Math.hypot(upper, lower) * 2 + LAST_DIGIT;
 		const [more, less] = [1 + tolerance / 100, 1 - tolerance / 100];
 		const [most, least] = [drop + error, drop - error];
 		return [
@@ -107,6 +111,6 @@ export function addUp(question: StageQuestion, currents: readonly StageCurrent[]
 		difference: cathode.amps - total,
 		words: ok
 			? `The currents add up: ${parts}; cathode current ${amps(cathode.amps)}.`
-			: `The currents do not add up: ${parts}; cathode current ${amps(cathode.amps)}, ${amps(Math.abs(cathode.amps - total))} ${cathode.amps > total ? 'more' : 'less'}.`
+			: `The currents do not add up if every part is as marked: ${parts}; cathode current ${amps(cathode.amps)}, ${amps(Math.abs(cathode.amps - total))} ${cathode.amps > total ? 'more' : 'less'}.`
 	};
 }

@@ -67,6 +67,7 @@ export const passageCautions = (job: OpenJob): CautionText[] =>
 		'discharge',
 		'first-power',
 		'limiter-does-not-isolate',
+		'battery-supplies',
 		'live-work',
 		'live-chassis'
 	]).map((caution) => (caution.covers?.length ? caution : { ...caution, covers: ['limiter', 'live'] }));
