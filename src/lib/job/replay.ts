@@ -10,6 +10,7 @@ import { changeOnTheWay, checkPart, notedOn, testPart } from './ledger.ts';
 import { withLessons } from './lessons.ts';
 import { machineEventOf, misplaced, outcomeOf, type Move } from './machine-event.ts';
 import { onceFor } from './once.ts';
+import { sayPhase } from './phase-said.ts';
 import { inOrder } from './order.ts';
 import { takePicture } from './pictured.ts';
 import { contextOf, send, startRun, stateOf } from './run.ts';
@@ -161,6 +162,8 @@ const FREE: readonly EventKind[] = [
 	'heard',
 	'guessed',
 	'part-tested',
+	'phase',
+	'experience',
 	'pictured',
 	'part-checked'
 ];
@@ -185,6 +188,8 @@ function undoEntry(state: JobState, target: string): Played {
 		heard: left(state.heard),
 		causes: left(state.causes),
 		guesses: left(state.guesses),
+		phases: left(state.phases),
+		experience: left(state.experience),
 		ledger: left(state.ledger),
 		parts: left(state.parts),
 		marks: left(state.marks)
@@ -248,7 +253,11 @@ const HANDLERS: { [Kind in EventKind]: Handler<Kind> } = {
 	resolved: (state) => ({ state }),
 	'gave-up': move,
 	'went-on': move,
-	closed: (state, { data }) => ({ state: { ...state, closed: data } })
+	closed: (state, { data }) => ({ state: { ...state, closed: data } }),
+	phase: sayPhase,
+	experience: (state, { id: event, data }, order) => ({
+		state: { ...state, experience: [...state.experience, { event, order, ...data }] }
+	})
 };
 
 /** Whether something was measured on a part, and noted, or the part was tested. */

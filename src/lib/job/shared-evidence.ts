@@ -1,5 +1,6 @@
 import type { Situation } from '../flow/advice.ts';
 import type { Answer } from '../flow/machine-types.ts';
+import { hasJobs } from '../flow/own-jobs.ts';
 import type { ResolvedFlow } from '../flow/resolve.ts';
 import { trace, type Evidence, type Mended, type Trace } from '../flow/trace.ts';
 import type { EventData } from './events.ts';
@@ -107,6 +108,7 @@ export function evidenceFor(
 			after: facts.filter((fact) => fact.order < order).length
 		}));
 	const { instruments, service, history } = state.intake ?? {};
+	const jobs = state.experience.findLast(({ flow, order }) => flow === resolved.flow.id && order <= upTo);
 	const blamed = blamedUpTo(state, upTo);
 	const ledger = [
 		...ledgerUpTo(
@@ -126,6 +128,7 @@ export function evidenceFor(
 		mended,
 		...(history?.length ? { history } : {}),
 		...(ledger.length ? { ledger } : {}),
+		...(jobs && hasJobs(jobs) ? { ownJobs: { proved: jobs.proved, untested: jobs.untested } } : {}),
 		...(instruments ? { instruments } : {}),
 		...(service ? { service } : {})
 	};

@@ -55,6 +55,12 @@ export type CauseSought = EventData['cause-sought'] & { event: string; order: nu
 /** A suspicion written down before the list was shown. */
 export type Guess = EventData['guessed'] & { event: string; order: number };
 
+/** What was said of a phase by hand. */
+export type PhaseSaid = EventData['phase'] & { event: string; order: number; at: string };
+
+/** Causes of the restorer's own jobs that count in a flow. */
+export type Experience = EventData['experience'] & { event: string; order: number };
+
 export type WarningKind =
 	| 'refused'
 	| 'reads-otherwise'
@@ -96,6 +102,10 @@ export interface JobState {
 	heard: Heard[];
 	causes: CauseSought[];
 	guesses: Guess[];
+	/** What was said of phases by hand, oldest first. */
+	phases: PhaseSaid[];
+	/** Causes of own jobs that were let in, oldest first. */
+	experience: Experience[];
 	/** Parts tested or changed outside the proof of a flow, oldest first. */
 	ledger: LedgerLine[];
 	/** What was listed of the set's parts and done to them, oldest first. */
@@ -128,6 +138,8 @@ export const emptyState = (job: string): JobState => ({
 	heard: [],
 	causes: [],
 	guesses: [],
+	phases: [],
+	experience: [],
 	ledger: [],
 	parts: [],
 	marks: [],
@@ -153,7 +165,7 @@ export const openRun = (state: JobState): FlowRun | undefined => own(state.flows
 /** What undo would take back now: the open flow's last move, or what was written down after it. */
 export function undoTarget(state: JobState): string | undefined {
 	const moves = openRun(state)?.done.map(({ event, order }) => ({ event: event.id, order })) ?? [];
-	const written = [...state.ledger, ...state.heard, ...state.causes, ...state.guesses];
+	const written = [...state.ledger, ...state.heard, ...state.causes, ...state.guesses, ...state.phases];
 	return [...moves, ...written].reduce<{ event: string; order: number } | undefined>(
 		(last, one) => (last && last.order > one.order ? last : one),
 		undefined
