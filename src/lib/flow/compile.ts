@@ -124,7 +124,7 @@ export function compileFlow(resolved: ResolvedFlow, service: ServiceVolts = {}) 
 			const step = steps[id] as Step;
 			if (event.type !== 'ANSWER' || !outcomesOf(step).includes(event.outcome)) return false;
 			if (event.reading === undefined || step.kind !== 'measure') return true;
-			const judged = judgeReading(step, event.reading, expectedAt(resolved.plan, step.at, service));
+			const judged = judgeReading(step, event.reading, expectedAt(resolved.plan, step.at, service, event.ht));
 			return judged === undefined || judged.outcome === event.outcome;
 		};
 

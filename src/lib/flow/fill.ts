@@ -1,7 +1,7 @@
 import { parseAnyQuantity, unitOfKey } from '../quantity/index.ts';
 import type { Plan } from '../receiver/index.ts';
 import { limitsOf } from '../valves/index.ts';
-import { expectedAt, type ServiceVolts } from './reading.ts';
+import { BASIS_WORDS, expectedAt, type ServiceVolts } from './reading.ts';
 import type { Step } from './schema.ts';
 
 /** What is known when a step's calculation is opened. */
@@ -62,7 +62,7 @@ function lookUp(source: Source, stepId: string, known: Known): { value: number; 
 		return (
 			expected && {
 				value: expected.value,
-				from: `${expected.basis} volts: ${plan.points[source.at]?.title ?? source.at}`
+				from: `${BASIS_WORDS[expected.basis]} volts: ${plan.points[source.at]?.title ?? source.at}`
 			}
 		);
 	}

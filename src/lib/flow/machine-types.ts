@@ -1,3 +1,4 @@
+import type { HtThen } from './reading.ts';
 import type { Provoked, StepPower } from './terms.ts';
 import type { Mended } from './trace.ts';
 
@@ -18,6 +19,8 @@ export interface Answer {
 	sure?: boolean;
 	/** The sheet of a step that provokes the fault. */
 	provoked?: Provoked;
+	/** HT as it was measured then. */
+	ht?: HtThen;
 	power: Power;
 }
 

@@ -31,17 +31,54 @@ export const fieldUnit = (step: Measure): ScaleName =>
 /** Where a reading is expected to lie, and on what that rests. */
 export interface Expected {
 	value: number;
-	basis: 'typical' | 'sheet';
+	basis: Basis;
 }
 
-/** Service volts of the set at hand, by test point; without them the plan's typical ones. */
-export type ServiceVolts = Readonly<Record<string, number>>;
+/** `valve-data`: reckoned from the valve and the usual circuit, so a reading against it is trusted less. */
+export type Basis = 'typical' | 'sheet' | 'valve-data';
 
-export function expectedAt(plan: Plan, point: string, service: ServiceVolts = {}): Expected | undefined {
+/** As told to people, behind a figure. */
+export const BASIS_WORDS: Readonly<Record<Basis, string>> = {
+	sheet: 'service sheet',
+	typical: 'typical',
+	'valve-data': 'from valve data'
+};
+
+/** Volts of the set at hand, by test point, from its sheet where only a figure stands; without them the plan's typical ones. */
+export type ServiceVolts = Readonly<Record<string, number | Expected>>;
+
+/** HT as it was measured when a reading was taken: what hangs on HT is expected in proportion. */
+export interface HtThen {
+	/** The test point on the supply line. */
+	point: string;
+	value: number;
+}
+
+function plainlyExpected(plan: Plan, point: string, service: ServiceVolts): Expected | undefined {
 	const own = service[point];
-	if (own !== undefined) return { value: own, basis: 'sheet' };
+	if (own !== undefined) return typeof own === 'number' ? { value: own, basis: 'sheet' } : own;
 	const typical = plan.points[point]?.volts;
 	return typical && { value: typical.expect, basis: typical.basis };
+}
+
+const onSupply = (plan: Plan, point: string): boolean =>
+	plan.lines[plan.points[point]?.stage ?? '']?.kind === 'supply';
+
+/** Below this share of its HT a set shows nothing that could be scaled. */
+const LEAST_HT = 0.1;
+
+/** What a sound set shows at a point; behind the supply at the HT that it had then, where that is known. */
+export function expectedAt(
+	plan: Plan,
+	point: string,
+	service: ServiceVolts = {},
+	ht?: HtThen
+): Expected | undefined {
+	const expected = plainlyExpected(plan, point, service);
+	if (!expected || !ht || onSupply(plan, point)) return expected;
+	const line = plainlyExpected(plan, ht.point, service);
+	const ratio = line && line.value > 0 ? ht.value / line.value : 1;
+	return ratio > LEAST_HT ? { ...expected, value: expected.value * ratio } : expected;
 }
 
 /** Outcomes with a range, their bands brought to absolute readings; `undefined` where nothing is expected. */
@@ -67,7 +104,7 @@ export interface JudgedReading {
 	/** Share of each outcome of the step, in its order: a reading near an edge counts for both sides. */
 	membership: number[];
 	/** What the outcome rests on; typical values deserve less trust. */
-	basis: 'absolute' | 'typical' | 'sheet';
+	basis: 'absolute' | Basis;
 }
 
 /** The outcome that a reading means; `undefined` where it depends on an expected value that nobody knows. */

@@ -14,7 +14,7 @@ import { blameRow, ledgerRow, type LedgerEntry } from './ledger.ts';
 import { stillCounting, throughRepairs } from './mended.ts';
 import { weightsByJobs, type OwnJobs } from './own-jobs.ts';
 import { tallyLikelihood } from './provocation.ts';
-import { expectedAt, judgeReading, type ServiceVolts } from './reading.ts';
+import { expectedAt, judgeReading, type HtThen, type JudgedReading, type ServiceVolts } from './reading.ts';
 import type { PlacedSuspect, ResolvedFlow } from './resolve.ts';
 import type { Step } from './schema.ts';
 import type { HistoryWord, Instrument, Provoked } from './terms.ts';
@@ -37,6 +37,8 @@ export interface TraceAnswer {
 	sure?: boolean;
 	/** The sheet of a step that provokes the fault. */
 	provoked?: Provoked;
+	/** HT as it was measured then. */
+	ht?: HtThen;
 }
 
 /** A repair that did not cure, and whether the part that came out was bad. */
@@ -116,15 +118,32 @@ export function bestWay(step: Step, instruments: readonly Instrument[] | undefin
 	return open[0]?.index;
 }
 
+/** A reading against volts that valve data alone give is trusted one word less. Our own choice. */
+const LESS = { full: 'fair', fair: 'rough', rough: 'rough' } as const;
+
+function judgedAs(
+	resolved: ResolvedFlow,
+	answer: TraceAnswer,
+	step: Step,
+	service: ServiceVolts | undefined
+) {
+	if (step.kind !== 'measure' || answer.reading === undefined) return undefined;
+	const expected = expectedAt(resolved.plan, step.at, service, answer.ht);
+	const judged = judgeReading(step, answer.reading, expected);
+	return judged?.outcome === answer.outcome ? judged : undefined;
+}
+
 /** The table of a step as this answer may use it: flattened where the person was not sure. */
 function tableFor(
 	resolved: ResolvedFlow,
 	answer: TraceAnswer,
 	step: Step,
 	words: readonly number[],
-	way: number
+	way: number,
+	judged: JudgedReading | undefined
 ) {
-	const plain = stepTable(resolved, step, step.ways[way]?.trust ?? 'full');
+	const trust = step.ways[way]?.trust ?? 'full';
+	const plain = stepTable(resolved, step, judged?.basis === 'valve-data' ? LESS[trust] : trust);
 	if (answer.sure !== false) return plain;
 	const base = plain.outcomes.map((_, outcome) =>
 		plain.table.reduce((sum, row, index) => sum + (words[index] ?? 0) * (row[outcome] ?? 0), 0)
@@ -141,7 +160,8 @@ function weighAnswer(
 	const step = resolved.steps[answer.step];
 	if (!step) return undefined;
 	const way = answer.way ?? bestWay(step, evidence.instruments) ?? 0;
-	const table = tableFor(resolved, answer, step, words, way);
+	const judged = judgedAs(resolved, answer, step, evidence.service);
+	const table = tableFor(resolved, answer, step, words, way, judged);
 	const index = table.outcomes.indexOf(answer.outcome);
 	if (index < 0) return undefined;
 	const weighed = (likelihood: number[]) => ({ answer, step, table, likelihood });
@@ -149,10 +169,7 @@ function weighAnswer(
 		const tallied = tallyLikelihood(table, answer.provoked);
 		if (tallied) return weighed(tallied);
 	}
-	if (step.kind === 'measure' && answer.reading !== undefined) {
-		const judged = judgeReading(step, answer.reading, expectedAt(resolved.plan, step.at, evidence.service));
-		if (judged?.outcome === answer.outcome) return weighed(softOutcome(table.table, judged.membership));
-	}
+	if (judged) return weighed(softOutcome(table.table, judged.membership));
 	return weighed(outcomeLikelihood(table.table, index));
 }
 

@@ -29,6 +29,8 @@ import {
 } from './events.ts';
 import { LARGEST_PICTURE, LONGEST_SIDE } from './picture.ts';
 
+import { SetDescribed } from './set-data-schema.ts';
+
 /** The shape of events that come from a file. Needed by import only: what the app writes is typed. */
 
 const keysOf = <Key extends string>(table: Record<Key, unknown>) => Object.keys(table) as [Key, ...Key[]];
@@ -69,7 +71,8 @@ const Reading = z.strictObject({
 	unit: z.enum(keysOf<Unit>(units)),
 	point: Point,
 	power: Power,
-	instrument: InstrumentName.exactOptional()
+	instrument: InstrumentName.exactOptional(),
+	ht: z.strictObject({ point: Point, value: z.number() }).exactOptional()
 });
 
 /** Rounds of one provocation; more than these are no sheet of a real bench. */
@@ -175,6 +178,8 @@ export const DATA = {
 		like: z.string().max(100).exactOptional()
 	}),
 	intake: Intake,
+	'set-described': SetDescribed,
+	read: z.strictObject({ point: Point, reading: Reading, out: z.literal(true).exactOptional() }),
 	'flow-opened': z.strictObject({
 		flow: Id,
 		plan: Id,

@@ -1,7 +1,9 @@
 import type { Power } from '../flow/machine-types.ts';
+import type { HtThen } from '../flow/reading.ts';
 import type { Duty, PartLook } from '../flow/part-terms.ts';
 import type { HistoryWord, Instrument, PathOutcome, Provoked, Sign } from '../flow/terms.ts';
 import type { Unit } from '../quantity/index.ts';
+import type { SetData } from './set-data.ts';
 
 /**
  * What a job is made of. An event is written once and never changed; everything shown is played from them.
@@ -38,6 +40,8 @@ export interface Reading {
 	point: string;
 	power: Power;
 	instrument?: Instrument;
+	/** HT as it was measured then: what hangs on it is expected in proportion. */
+	ht?: HtThen;
 }
 
 export const SYMPTOM_NOW = {
@@ -128,6 +132,10 @@ export interface EventData {
 	started: { copyOf?: string; like?: string };
 	/** The latest one holds, for the whole job: readings are judged again by its service volts. */
 	intake: Intake;
+	/** The set at hand: its valves, sheet and parts. The latest one holds, for the whole job. */
+	'set-described': SetData;
+	/** A reading of the survey, on full mains; `out` where the valve was out of its holder. */
+	read: { point: string; reading: Reading; out?: true };
 	/** `hash` names the snapshot that the flow is replayed from. */
 	'flow-opened': { flow: string; plan: string; hash: string };
 	took: { flow: string; step: string };

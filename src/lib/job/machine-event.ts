@@ -32,7 +32,11 @@ export function outcomeOf(
 	const step = Object.hasOwn(resolved.steps, data.step) ? resolved.steps[data.step] : undefined;
 	if (step && isProvoking(step) && data.provoked) return outcomeOfSheet(step, data.provoked) ?? data.outcome;
 	if (!step || step.kind !== 'measure' || !data.reading) return data.outcome;
-	const judged = judgeReading(step, data.reading.value, expectedAt(resolved.plan, step.at, service));
+	const judged = judgeReading(
+		step,
+		data.reading.value,
+		expectedAt(resolved.plan, step.at, service, data.reading.ht)
+	);
 	return judged?.outcome ?? data.outcome;
 }
 
@@ -42,6 +46,7 @@ function answerOf(run: Run, data: EventData['answered'], service: ServiceVolts):
 		type: 'ANSWER',
 		outcome: outcomeOf(run.resolved, data, service),
 		...(reading ? { typed: reading.typed, reading: reading.value } : {}),
+		...(reading?.ht ? { ht: reading.ht } : {}),
 		...(way === undefined ? {} : { way }),
 		...(sure ? {} : { sure }),
 		...(provoked ? { provoked } : {})

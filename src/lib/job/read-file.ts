@@ -13,6 +13,7 @@ import { checkLog, firstIssue, placeOf, readEvent, type Placed } from './read-ev
 import { readFlow } from './read-flow.ts';
 import { decodedPicture, readPicture } from './read-picture.ts';
 import { replay } from './replay.ts';
+import { loadReckoning } from './set-reckoning.ts';
 import { own } from './state.ts';
 import { hashesOf, picturesIn, type JobFile } from './store.ts';
 
@@ -214,6 +215,7 @@ export interface JobAt {
  * @param check left out where the file has been gone through before, with `check`
  */
 export async function* jobsIn(file: Blob, check?: { digest: Digest }): AsyncGenerator<JobAt> {
+	await loadReckoning();
 	const reading = new Reading(check);
 	let last = 1;
 	for await (const record of todaysRecords(rawRecords(file))) {

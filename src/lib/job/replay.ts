@@ -2,6 +2,7 @@ import type { Library } from '../flow/library.ts';
 import { sheetProblem } from '../flow/provocation.ts';
 import type { ServiceVolts } from '../flow/reading.ts';
 import { resolveFlow, type ResolvedFlow } from '../flow/resolve.ts';
+import type { Plan } from '../receiver/index.ts';
 import { withPowerClock } from './clock.ts';
 import { contradictionsIn } from './contradictions.ts';
 import { differencesFrom } from './differences.ts';
@@ -11,6 +12,8 @@ import { withLessons } from './lessons.ts';
 import { machineEventOf, misplaced, outcomeOf, type Move } from './machine-event.ts';
 import { onceFor } from './once.ts';
 import { sayPhase } from './phase-said.ts';
+import { emptySetData, type SetData } from './set-data.ts';
+import { reckoningOf } from './set-reckoning.ts';
 import { inOrder } from './order.ts';
 import { takePicture } from './pictured.ts';
 import { contextOf, send, startRun, stateOf } from './run.ts';
@@ -131,6 +134,16 @@ const changePart: Handler<'part-changed'> = (state, event, order, setting) => {
 	return { ...played, state: afterChange(changeOnTheWay(played.state, event, order)) };
 };
 
+/** A survey is read on full mains: a reading from any other power state says nothing of these volts. */
+const takeReading: Handler<'read'> = (state, { id: event, at, data }, order) => {
+	const wrong =
+		data.reading.power !== 'live' || state.power.now !== 'live'
+			? 'A survey is read on full mains, by the gate. This reading was taken on another power state and does not count.'
+			: undefined;
+	if (wrong !== undefined) return { state, refused: wrong };
+	return { state: { ...state, readings: [...state.readings, { event, order, at, ...data }] } };
+};
+
 /** The sheet of a step, as it stands before it is recorded. */
 const tally: Handler<'tallied'> = (state, { data: { flow, step: id, provoked } }, order) => {
 	const step = own(own(state.flows, flow)?.run.resolved.steps ?? {}, id);
@@ -164,6 +177,8 @@ const FREE: readonly EventKind[] = [
 	'part-tested',
 	'phase',
 	'experience',
+	'set-described',
+	'read',
 	'pictured',
 	'part-checked'
 ];
@@ -190,6 +205,8 @@ function undoEntry(state: JobState, target: string): Played {
 		guesses: left(state.guesses),
 		phases: left(state.phases),
 		experience: left(state.experience),
+		described: left(state.described),
+		readings: left(state.readings),
 		ledger: left(state.ledger),
 		parts: left(state.parts),
 		marks: left(state.marks)
@@ -248,6 +265,10 @@ const HANDLERS: { [Kind in EventKind]: Handler<Kind> } = {
 	guessed: (state, { id: event, data }, order) => ({
 		state: { ...state, guesses: [...state.guesses, { event, order, ...data }] }
 	}),
+	'set-described': (state, { id: event, data }, order) => ({
+		state: { ...state, described: [...state.described, { event, order, data }] }
+	}),
+	read: takeReading,
 	pictured: takePicture,
 	undone: undo,
 	resolved: (state) => ({ state }),
@@ -282,10 +303,9 @@ function contextFor(state: JobState, event: JobEvent, { service, today, snapshot
 	);
 	const flow = own(state.flows, id) ?? holder;
 	const planId = event.kind === 'intake' ? event.data.plan : state.intake?.plan;
-	const libraries = [today, ...Object.values(snapshots)];
 	return {
 		resolved: flow?.run.resolved,
-		plan: libraries.map((library) => library && own(library.plans, planId)).find((plan) => plan),
+		plan: planOf({ snapshots, ...(today ? { today } : {}) }, planId),
 		suspect: flow && contextOf(flow.run).suspect,
 		measured: measuredBefore(state, part, listed),
 		listed: partIn(state.parts, listed)?.name,
@@ -318,16 +338,39 @@ function play(before: JobState, event: JobEvent, order: number, setting: Setting
 const lastIntake = (events: readonly JobEvent[]): Intake | undefined =>
 	events.findLast((event) => event.kind === 'intake')?.data;
 
+/** The set's data that hold at the end: an entry that was taken back does not. A survey alone makes a set without a sheet. */
+function lastSetData(events: readonly JobEvent[]): SetData | undefined {
+	const undone = new Set(events.flatMap((event) => (event.kind === 'undone' ? [event.data.target] : [])));
+	const standing = events.filter(({ id }) => !undone.has(id));
+	const last = standing.findLast((event) => event.kind === 'set-described');
+	if (last) return last.data;
+	return standing.some(({ kind }) => kind === 'read') ? emptySetData() : undefined;
+}
+
+/** The plan that the job's own flows have kept, else today's: a replay goes by what the job was begun with. */
+const keptPlan = ({ today, snapshots }: Shelf, id: string | undefined): Plan | undefined =>
+	planOf({ snapshots }, id) ?? (today && own(today.plans, id));
+
+/** A plan by its id, today's first; one that only an old flow of the job has kept will do. */
+function planOf({ today, snapshots }: Shelf, id: string | undefined): Plan | undefined {
+	const libraries = [today, ...Object.values(snapshots)];
+	return libraries.map((library) => library && own(library.plans, id)).find((plan) => plan);
+}
+
 /**
  * Play a job from its events. Pure: the same events, in whatever order they are handed over, give the same state.
  * What cannot be played is reported in `warnings` and stays in the trail.
  */
 export function replay(events: readonly JobEvent[], shelf: Shelf): JobState {
 	const { events: ordered, stray } = inOrder(events);
-	const { service = {}, symptom = {} } = lastIntake(ordered) ?? {};
-	const comesAndGoes = Object.values(symptom).includes('intermittent');
+	const intake = lastIntake(ordered);
+	const data = lastSetData(ordered);
+	const service = data
+		? reckoningOf().serviceInForce(keptPlan(shelf, intake?.plan), intake, data)
+		: (intake?.service ?? {});
+	const comesAndGoes = Object.values(intake?.symptom ?? {}).includes('intermittent');
 	const setting: Setting = { ...shelf, service, comesAndGoes };
-	const start = emptyState(ordered[0]?.job ?? '');
+	const start: JobState = { ...emptyState(ordered[0]?.job ?? ''), service };
 	const played = ordered.reduce((state, event, order) => play(state, event, order, setting), start);
 	const complete = stray.reduce(
 		(state, { id }) =>

@@ -1,10 +1,16 @@
 import { normalOf, outcomesOf } from '../flow/evidence.ts';
-import { expectedAt, printReading } from '../flow/reading.ts';
+import { expectedAt, printReading, type Basis } from '../flow/reading.ts';
 import { linesOf, type ReportLine } from './report-lines.ts';
 import { factsOf, type Fact } from './shared-evidence.ts';
 import { allRuns, type FlowRun, type JobState } from './state.ts';
 import { type TrailLine } from './trail.ts';
 import { lowerFirst } from './words.ts';
+
+const SOUND: Readonly<Record<Basis, string>> = {
+	sheet: 'by its sheet',
+	typical: 'typical of such sets',
+	'valve-data': 'from valve data, wide limits'
+};
 
 function expectedWords(flow: FlowRun, { answer }: Fact, state: JobState): string | undefined {
 	const { resolved } = flow.run;
@@ -14,10 +20,10 @@ function expectedWords(flow: FlowRun, { answer }: Fact, state: JobState): string
 	const label = 'outcomes' in step ? step.outcomes[normal]?.label : undefined;
 	const volts =
 		step.kind === 'measure' && step.measure === 'DC volts'
-			? expectedAt(resolved.plan, step.at, state.intake?.service)
+			? expectedAt(resolved.plan, step.at, state.service, answer.ht)
 			: undefined;
 	if (!volts || step.kind !== 'measure') return label && lowerFirst(label);
-	return `about ${printReading(step, volts.value)} (${volts.basis === 'sheet' ? 'by its sheet' : 'typical of such sets'})`;
+	return `about ${printReading(step, volts.value)} (${SOUND[volts.basis]})`;
 }
 
 /** A line of what was found, with the event and the word that it came from. */

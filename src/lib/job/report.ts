@@ -11,6 +11,7 @@ import { notDoneLines } from './report-not-done.ts';
 import { contextOf } from './run.ts';
 import { allRuns, own, type JobState } from './state.ts';
 import { readingsTable } from './report-readings.ts';
+import { surveyLines } from './report-survey.ts';
 import { safetyLines } from './report-safety.ts';
 import { type TrailLine } from './trail.ts';
 import { complaintWords, lowerFirst } from './words.ts';
@@ -90,6 +91,7 @@ export function reportOf(state: JobState): Report {
 		{ id: 'set', title: 'The set', lines: setLines(state) },
 		{ id: 'complaint', title: 'The complaint', lines: complaintLines(state) },
 		...(readings ? [{ id: 'readings', title: 'Readings', lines: [], table: readings }] : []),
+		{ id: 'survey', title: 'Voltage survey', lines: surveyLines(state) },
 		{ id: 'found', title: 'What was found', lines: foundLines(state) },
 		{ id: 'changed', title: 'What was changed', lines: [...changedLines(state), ...causeLines(state)] },
 		{ id: 'parts', title: 'The parts', lines: partLines(state) },

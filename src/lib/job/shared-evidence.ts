@@ -1,7 +1,9 @@
 import type { Situation } from '../flow/advice.ts';
 import type { Answer } from '../flow/machine-types.ts';
 import { hasJobs } from '../flow/own-jobs.ts';
+import { expectedAt, judgeReading } from '../flow/reading.ts';
 import type { ResolvedFlow } from '../flow/resolve.ts';
+import type { Step } from '../flow/schema.ts';
 import { trace, type Evidence, type Mended, type Trace } from '../flow/trace.ts';
 import type { EventData } from './events.ts';
 import { blamedUpTo, ledgerUpTo } from './ledger.ts';
@@ -36,6 +38,30 @@ export const factsOf = (state: JobState): Fact[] =>
 		.flatMap(factsOfRun)
 		.filter(({ event }) => !state.overruled.includes(event))
 		.sort((a, b) => a.order - b.order);
+
+/** A survey reading at the place of this step is its answer, as far as a plain reading on full mains can be one. */
+const isPlainReading = (step: Step): step is Extract<Step, { kind: 'measure' }> =>
+	step.kind === 'measure' &&
+	step.measure === 'DC volts' &&
+	step.power === 'live' &&
+	step.prepare === undefined &&
+	step.after === undefined &&
+	step.needs.length === 0;
+
+/** What the survey's readings answer in this flow; one that lies in no band of the step answers nothing. */
+function surveyFacts({ readings, service }: JobState, { steps, plan }: ResolvedFlow): Fact[] {
+	const plain = Object.entries(steps).flatMap(([id, step]) => (isPlainReading(step) ? [{ id, step }] : []));
+	return readings.flatMap(({ event, order, point, reading, out }) =>
+		plain.flatMap(({ id, step }): Fact[] => {
+			if (step.at !== point || out || reading.power !== 'live') return [];
+			const { value, typed, ht } = reading;
+			const judged = judgeReading(step, value, expectedAt(plan, point, service, ht));
+			if (!judged) return [];
+			const answer = { step: id, outcome: judged.outcome, typed, reading: value, power: reading.power };
+			return [{ event, order, flow: '', answer: ht ? { ...answer, ht } : answer }];
+		})
+	);
+}
 
 /** Of several answers to one step the latest, in the place of the latest. */
 const latest = (facts: readonly Fact[]): Fact[] =>
@@ -93,12 +119,14 @@ export function evidenceFor(
 ): Evidence {
 	const heard = state.heard.filter(({ order }) => order <= upTo);
 	const facts = latest(
-		factsOf(state).filter(
-			(fact) =>
-				fact.order <= upTo &&
-				Object.hasOwn(resolved.steps, fact.answer.step) &&
-				!overtaken(resolved, fact, heard)
-		)
+		[...factsOf(state), ...surveyFacts(state, resolved)]
+			.sort((a, b) => a.order - b.order)
+			.filter(
+				(fact) =>
+					fact.order <= upTo &&
+					Object.hasOwn(resolved.steps, fact.answer.step) &&
+					!overtaken(resolved, fact, heard)
+			)
 	);
 	const mended = proofsIn(state)
 		.filter(({ order, curedBy }) => order <= upTo && (!self || curedBy !== self))
@@ -107,7 +135,8 @@ export function evidenceFor(
 			was: symptom === 'cured' ? ('bad' as const) : was,
 			after: facts.filter((fact) => fact.order < order).length
 		}));
-	const { instruments, service, history } = state.intake ?? {};
+	const { instruments, history } = state.intake ?? {};
+	const { service } = state;
 	const jobs = state.experience.findLast(({ flow, order }) => flow === resolved.flow.id && order <= upTo);
 	const blamed = blamedUpTo(state, upTo);
 	const ledger = [
@@ -130,7 +159,7 @@ export function evidenceFor(
 		...(ledger.length ? { ledger } : {}),
 		...(jobs && hasJobs(jobs) ? { ownJobs: { proved: jobs.proved, untested: jobs.untested } } : {}),
 		...(instruments ? { instruments } : {}),
-		...(service ? { service } : {})
+		service
 	};
 }
 

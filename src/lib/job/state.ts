@@ -1,4 +1,5 @@
 import type { Library } from '../flow/library.ts';
+import type { ServiceVolts } from '../flow/reading.ts';
 import type { Power } from '../flow/machine-types.ts';
 import type { Provoked } from '../flow/terms.ts';
 import type { EventData, Intake, JobEvent } from './events.ts';
@@ -6,6 +7,7 @@ import type { LedgerLine } from './ledger.ts';
 import type { MarkLine } from './marks.ts';
 import type { PartLine } from './parts.ts';
 import { contextOf, stateOf, type Run } from './run.ts';
+import type { SetData } from './set-data.ts';
 import type { TrailLine } from './trail.ts';
 
 /** An event that the machine took, with its place in the order of the job. */
@@ -51,6 +53,20 @@ export type Heard = EventData['heard'] & { event: string; order: number };
 
 /** The search for the cause behind a changed part. */
 export type CauseSought = EventData['cause-sought'] & { event: string; order: number };
+
+/** The set as it was described, at a place in the order of the job. */
+export interface Described {
+	event: string;
+	order: number;
+	data: SetData;
+}
+
+/** A reading of the survey that stands. */
+export type SurveyReading = EventData['read'] & {
+	event: string;
+	order: number;
+	at: string;
+};
 
 /** A suspicion written down before the list was shown. */
 export type Guess = EventData['guessed'] & { event: string; order: number };
@@ -106,6 +122,12 @@ export interface JobState {
 	phases: PhaseSaid[];
 	/** Causes of own jobs that were let in, oldest first. */
 	experience: Experience[];
+	/** The set's data, oldest first: the last one holds. */
+	described: Described[];
+	/** Readings of the survey, oldest first. */
+	readings: SurveyReading[];
+	/** Volts by which readings are judged. */
+	service: ServiceVolts;
 	/** Parts tested or changed outside the proof of a flow, oldest first. */
 	ledger: LedgerLine[];
 	/** What was listed of the set's parts and done to them, oldest first. */
@@ -140,6 +162,9 @@ export const emptyState = (job: string): JobState => ({
 	guesses: [],
 	phases: [],
 	experience: [],
+	described: [],
+	readings: [],
+	service: {},
 	ledger: [],
 	parts: [],
 	marks: [],
@@ -165,7 +190,8 @@ export const openRun = (state: JobState): FlowRun | undefined => own(state.flows
 /** What undo would take back now: the open flow's last move, or what was written down after it. */
 export function undoTarget(state: JobState): string | undefined {
 	const moves = openRun(state)?.done.map(({ event, order }) => ({ event: event.id, order })) ?? [];
-	const written = [...state.ledger, ...state.heard, ...state.causes, ...state.guesses, ...state.phases];
+	const { ledger, heard, causes, guesses, phases, readings } = state;
+	const written = [...ledger, ...heard, ...causes, ...guesses, ...phases, ...readings];
 	return [...moves, ...written].reduce<{ event: string; order: number } | undefined>(
 		(last, one) => (last && last.order > one.order ? last : one),
 		undefined

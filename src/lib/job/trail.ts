@@ -109,6 +109,14 @@ export interface LineContext {
 /** Of a part that was changed with nothing measured on it before. */
 export const WITHOUT_PROOF = 'without proof';
 
+const count = (number: number, what: string) => `${number} ${what}${number === 1 ? '' : 's'}`;
+
+/** A point that the plan does not list: "if.cathode" is the IF cathode. */
+const pointWords = (point: string): string => {
+	const [stage = '', electrode = ''] = point.split('.');
+	return `${electrode}, ${stage.replaceAll('-', ' ')} stage`;
+};
+
 type Wording = { [Kind in EventKind]?: (data: EventData[Kind], context: LineContext) => Words };
 
 /** Kinds without an entry leave no line of their own: they are steps on the way. */
@@ -156,6 +164,19 @@ const WORDING: Wording = {
 	'part-tested': ({ part, result, found, listed: id }, { resolved, listed }) => ({
 		what: `Tested: ${(id === undefined ? undefined : listed) ?? suspectName(resolved, part)}`,
 		answer: joined(TESTED[result], found)
+	}),
+	'set-described': ({ valves, volts, parts }) => ({
+		what: 'The set described',
+		answer: [
+			count(valves.length, 'valve'),
+			`volts at ${count(Object.keys(volts).length, 'point')}`,
+			count(Object.keys(parts).length, 'part value')
+		].join(', ')
+	}),
+	read: ({ point, reading, out }, { plan }) => ({
+		what: `Survey: ${plan?.points[point]?.title ?? pointWords(point)}`,
+		reading: printQuantity(reading.value, reading.unit),
+		...(out ? { answer: 'with the valve out' } : {})
 	}),
 	'part-checked': ({ part, state, typed, reason }, { listed }) => ({
 		what: `${listed ?? part}: ${CHECKED[state]}`,

@@ -9,3 +9,6 @@ export { type FigureLine, figureLines } from './figure-words.ts';
 export { type PinLine, pinLines } from './pin-words.ts';
 export { searchValves } from './search.ts';
 export { sistersOf } from './sisters.ts';
+export { type Fit, type FitDifference, fitOf, stops } from './fit.ts';
+export { type Advice, adviceFor, type Substitute, substitutesFor } from './substitutes.ts';
+export { type TypicalVolts, typicalVolts, usualHt } from './typical.ts';

@@ -9,11 +9,12 @@ import type { FileRefusal } from '../../../src/lib/job/file-refused.ts';
 import { VERSION } from '../../../src/lib/job/file.ts';
 import { hashOfBytes } from '../../../src/lib/job/hash.ts';
 import { memoryStore } from '../../../src/lib/job/memory-store.ts';
+import { emptySetData } from '../../../src/lib/job/set-data.ts';
 import { readJobFile } from '../../../src/lib/job/read-file.ts';
 import type { Snapshot } from '../../../src/lib/job/snapshot.ts';
 import type { JobStore } from '../../../src/lib/job/store.ts';
 import { everything, FLOW, PICTURE, pictured } from './everything.ts';
-import { digest, intake, snapshot } from './log.ts';
+import { digest, intake, snapshot, volts } from './log.ts';
 import { dexie, value, world } from './stores.ts';
 
 const WHEN = '2026-02-03T04:05:06.000Z';
@@ -24,6 +25,24 @@ let kept: Snapshot;
 beforeAll(async () => {
 	kept = await snapshot();
 });
+
+const described = {
+	...emptySetData(),
+	valves: [
+		{ id: 'output', role: 'Output pentode', listed: 'EL84', fitted: 'EL84', planned: 'EL84', bands: ['am'] }
+	],
+	volts: { 'output.anode': 245 },
+	sheet: { ohmsPerVolt: 1000, range: 250, mains: 220, from: 'sheet found in the cabinet' },
+	parts: { 'ht.smoothing-resistor': { typed: '1k2', value: 1200, name: 'R12', watts: 4 } },
+	differs: [{ what: 'mains flex renewed', why: 'the old one was perished' }],
+	answers: { supply: 'transformer' as const, fm: 'yes' as const }
+};
+const reading = {
+	...volts(210),
+	point: 'output.anode',
+	power: 'live' as const,
+	ht: { point: 'ht.smoothed', value: 220 }
+};
 
 /** A store with one job of every kind of event and two small ones, a picture in two of them. */
 async function filled(store: JobStore): Promise<string[]> {
@@ -48,6 +67,8 @@ async function filled(store: JobStore): Promise<string[]> {
 	value(await store.append('job', 'part-checked', { part: 'own-c12', state: 'continuity' }));
 	value(await store.append('job', 'marked', { sheet: PICTURE.hash, mark: 'm1', x: 0.5, y: 0.25 }));
 	value(await store.append('job', 'unmarked', { mark: 'm1' }));
+	value(await store.append('job', 'set-described', described));
+	value(await store.append('job', 'read', { point: 'output.anode', reading }));
 	const jobs = ['job'];
 	for (const title of ['First set', 'Second set']) {
 		const { job } = value(await store.start());

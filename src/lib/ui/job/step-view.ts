@@ -3,6 +3,7 @@ import { INSTRUMENTS } from '$lib/flow/terms.ts';
 import { labelOf, normalOf, outcomesOf } from '$lib/flow/evidence.ts';
 import { answerEffects, chanceNumber, whySuggested } from '$lib/flow/why.ts';
 import {
+	BASIS_WORDS,
 	expectedAt,
 	fieldUnit,
 	judgeReading,
@@ -15,6 +16,7 @@ import type { Step } from '$lib/flow/schema.ts';
 import { bestWay } from '$lib/flow/trace.ts';
 import { clockStart } from '$lib/job/clock.ts';
 import type { EventData } from '$lib/job/events.ts';
+import { htNow } from '$lib/job/ht-now.ts';
 import { sheetOf } from '$lib/job/sheet.ts';
 import { fits } from '$lib/receiver/index.ts';
 import type { CautionText } from '$lib/ui/step/types.ts';
@@ -81,9 +83,9 @@ export function normalWords(job: OpenJob, step: Step): string {
 	const label = labelOf(step, normalOf(step));
 	if (step.kind !== 'measure' || !job.resolved) return label;
 	const { when } = step.outcomes[step.normal] ?? {};
-	const expected = expectedAt(job.resolved.plan, step.at, job.state.intake?.service);
+	const expected = expectedAt(job.resolved.plan, step.at, job.state.service, htNow(job.state));
 	if (when?.includes('%') && expected)
-		return `${label}: about ${printReading(step, expected.value)} (${expected.basis === 'sheet' ? 'service sheet' : 'typical'})`;
+		return `${label}: about ${printReading(step, expected.value)} (${BASIS_WORDS[expected.basis]})`;
 	return when && !when.includes('%') ? `${label}: ${when}` : label;
 }
 
@@ -129,7 +131,7 @@ export function judgeText(job: OpenJob, step: Extract<Step, { kind: 'measure' }>
 	if (!parsed.ok) return { ok: false as const, hint: parsed.hint };
 	const plan = job.resolved?.plan;
 	const judged =
-		plan && judgeReading(step, parsed.value, expectedAt(plan, step.at, job.state.intake?.service));
+		plan && judgeReading(step, parsed.value, expectedAt(plan, step.at, job.state.service, htNow(job.state)));
 	if (!judged)
 		return {
 			ok: false as const,
@@ -151,7 +153,9 @@ export function readingData(
 	typed: string,
 	value: number
 ): NonNullable<EventData['answered']['reading']> {
-	return { typed, value, unit: unitOfStep(step), point: step.at, power: job.state.power.now };
+	const power = job.state.power.now;
+	const ht = power === 'live' ? htNow(job.state) : undefined;
+	return { typed, value, unit: unitOfStep(step), point: step.at, power, ...(ht ? { ht } : {}) };
 }
 
 export { fieldUnit };

@@ -1,5 +1,6 @@
 import type { Library } from '$lib/flow/library.ts';
 import type { EventData, EventKind, JobEvent } from '$lib/job/events.ts';
+import { loadReckoning } from '$lib/job/set-reckoning.ts';
 import { replay } from '$lib/job/replay.ts';
 import type { JobState } from '$lib/job/state.ts';
 import type { JobStore } from '$lib/job/store.ts';
@@ -41,8 +42,19 @@ export class JobDesk {
 	/** Read the log and follow it. */
 	async open(): Promise<void> {
 		this.#wasHere = stillHere(this.id, Date.now());
+		await loadReckoning();
 		await this.#read();
 		this.#stop = this.store.watch(this.id, () => void this.#read());
+	}
+
+	/** It was under way a moment ago, on this page or beside it. */
+	get underWay(): boolean {
+		return this.#wasHere;
+	}
+
+	/** The power state was told here: as the page is left, the set is known to be so. */
+	stay(): void {
+		this.#wasHere = true;
 	}
 
 	/** The page is left; a job that was under way a moment ago still is. */

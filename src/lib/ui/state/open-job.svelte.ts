@@ -24,6 +24,8 @@ import { latestAt } from '$lib/job/order.ts';
 import { replay, reopened } from '$lib/job/replay.ts';
 import { contextOf, stateOf, stepPower } from '$lib/job/run.ts';
 import { ledgerWord } from '$lib/job/ledger.ts';
+import type { SetData } from '$lib/job/set-data.ts';
+import { loadReckoning, reckoningOf } from '$lib/job/set-reckoning.ts';
 import { situationIn, traceIn } from '$lib/job/shared-evidence.ts';
 import { takeSnapshot } from '$lib/job/snapshot.ts';
 import { differencesFrom } from '$lib/job/differences.ts';
@@ -79,8 +81,9 @@ export class OpenJob {
 
 	/** Read the log and follow it; a set under power when it was left counts as off, not proved dead. */
 	async open(): Promise<void> {
-		// The valve data come while the log is read.
-		[{ whereIs: this.#whereIs }] = await Promise.all([import('$lib/flow/where.ts'), this.#read()]);
+		// The valve data are needed before the log is played.
+		[{ whereIs: this.#whereIs }] = await Promise.all([import('$lib/flow/where.ts'), loadReckoning()]);
+		await this.#read();
 		this.leftAt = latestAt(this.#events);
 		this.differences = differencesFrom(this.library, this.state);
 		const asLeft = stillHere(this.id, Date.now());
@@ -239,9 +242,33 @@ export class OpenJob {
 		() => this.state.trail.findLast(({ undone, learnt }) => !undone && learnt)?.learnt ?? ''
 	);
 
+	/** The kind of set by today's library, with the valves of the set at hand. */
+	#plan() {
+		if (this.state.described.length > 0) return reckoningOf().planOfJob(this.library, this.state);
+		return this.library.plans[this.state.intake?.plan ?? ''];
+	}
+
+	#clashGate = (to: Power): string | undefined =>
+		this.clashes.length > 0 ? reckoningOf().clashGate(this.clashes, to) : undefined;
+
+	/** Valves that do not belong where they are, to be settled before the set gets power. */
+	readonly clashes = $derived.by(() =>
+		this.state.described.length > 0 ? reckoningOf().clashesOfJob(this.library, this.state) : []
+	);
+
+	/** What is settled of the set's valves: the latest data hold. */
+	describeSet = (change: (data: SetData) => SetData): Promise<boolean> => {
+		const data = this.state.described.at(-1)?.data;
+		return data ? this.#deed(['set-described', change(data)]) : Promise.resolve(false);
+	};
+
 	/** Where a test point is: its name, and the pin where one may be named. */
 	where(point: string): Where | undefined {
-		return this.resolved && this.#whereIs?.(this.resolved.plan, point);
+		if (!this.resolved) return undefined;
+		const data = this.state.described.at(-1)?.data;
+		// A flow that was opened before the valves were told goes on from its own copy; the pins are those of the set.
+		const plan = data ? reckoningOf().planOfSet(this.resolved.plan, data) : this.resolved.plan;
+		return this.#whereIs?.(plan, point);
 	}
 
 	/** What does not go together in this job, in words. */
@@ -258,14 +285,14 @@ export class OpenJob {
 
 	/** Flows that this set can have at all, today. */
 	readonly fitting = $derived.by(() => {
-		const plan = this.library.plans[this.state.intake?.plan ?? ''];
+		const plan = this.#plan();
 		const flows = Object.values(this.library.flows).filter(({ procedure }) => !procedure);
 		return plan ? flows.filter((flow) => flowFits(flow, plan)) : [];
 	});
 
 	/** Work in a fixed order that this set can be given, today. */
 	readonly procedures = $derived.by(() => {
-		const plan = this.library.plans[this.state.intake?.plan ?? ''];
+		const plan = this.#plan();
 		return plan ? proceduresFor(this.library, plan) : [];
 	});
 
@@ -319,7 +346,7 @@ export class OpenJob {
 
 	async openFlow(flowId: string): Promise<void> {
 		const flow = this.library.flows[flowId];
-		const plan = this.library.plans[this.state.intake?.plan ?? ''];
+		const plan = this.#plan();
 		if (!flow || !plan) return;
 		const snapshot = await takeSnapshot(this.library, flow, plan, digest());
 		const kept = await this.store.keepFlow(snapshot);
@@ -393,7 +420,9 @@ export class OpenJob {
 	/** Why the set may not pass to this power state now; nothing where it may. */
 	refuse = (to: Power, volts?: [number, number]): string | undefined => {
 		const { now, limiterPassed } = this.state.power;
-		return causeGate(this.state, to) ?? powerGate({ power: now, limiterPassed }, to, volts);
+		return (
+			causeGate(this.state, to) ?? this.#clashGate(to) ?? powerGate({ power: now, limiterPassed }, to, volts)
+		);
 	};
 
 	power = (to: Power, volts?: [number, number]) => this.#deed(['power', volts ? { to, volts } : { to }]);

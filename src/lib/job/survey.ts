@@ -1,0 +1,159 @@
+import type { Library } from '../flow/library.ts';
+import { isFit, matchFlows } from '../flow/match.ts';
+import { flowFits, resolveFlow } from '../flow/resolve.ts';
+import type { Flow } from '../flow/schema.ts';
+import { SIGNS, type Sign } from '../flow/terms.ts';
+import { sectionStandings, trace } from '../flow/trace.ts';
+import { type Plan } from '../receiver/index.ts';
+import {
+	falseAlarm,
+	impossibleIn,
+	patternOf,
+	surveyPoints,
+	toHt,
+	verdictOf,
+	workedOut,
+	type MeasuredHt,
+	type SurveyRow,
+	type Worked
+} from '../receiver/survey.ts';
+import { htNow } from './ht-now.ts';
+import { expectationsOf, planOfJob } from './set-in-force.ts';
+import { evidenceFor } from './shared-evidence.ts';
+import type { JobState } from './state.ts';
+
+/** The survey of a job as it stands. */
+export interface Survey {
+	plan: Plan;
+	rows: SurveyRow[];
+	/** Currents and dissipations worked out of the readings. */
+	worked: Worked[];
+	pattern: string | undefined;
+	/** Readings that no circuit can give together. */
+	impossible: string[];
+	/** How many places were read. */
+	read: number;
+	/** Events of the readings that stand, by point. */
+	events: Record<string, string>;
+}
+
+export function surveyOf(library: Library, state: JobState): Survey | undefined {
+	const plan = planOfJob(library, state);
+	if (!plan) return undefined;
+	const data = state.described.at(-1)?.data;
+	const expectations = expectationsOf(plan, state.intake, data);
+	const latest = new Map(state.readings.map((one) => [one.point, one]));
+	const then = htOf(state, expectations);
+	const rows = surveyPoints(plan).map((point): SurveyRow => {
+		const expected = expectations[point.id];
+		const now = expected && toHt(plan, point.id, expected, then);
+		const taken = latest.get(point.id);
+		const value = taken?.reading.value;
+		const out = taken?.out === true;
+		return {
+			point,
+			expected,
+			now,
+			reading: value,
+			out,
+			verdict: value === undefined || out ? undefined : verdictOf(value, now),
+			alarm: value === undefined || out ? undefined : falseAlarm(value, now)
+		};
+	});
+	const parts = data?.parts ?? {};
+	const smoothing = parts['ht.smoothing-resistor']?.name ?? 'the smoothing';
+	return {
+		plan,
+		rows,
+		worked: workedOut(plan, rows, parts),
+		pattern: patternOf(plan, rows, { smoothing }),
+		impossible: impossibleIn(rows),
+		read: rows.filter(({ reading }) => reading !== undefined).length,
+		events: Object.fromEntries([...latest].map(([point, { event }]) => [point, event]))
+	};
+}
+
+function htOf(
+	state: JobState,
+	expectations: Readonly<Record<string, { value: number }>>
+): MeasuredHt | undefined {
+	const ht = htNow(state);
+	const expected = ht && expectations[ht.point]?.value;
+	return ht && expected !== undefined ? { ...ht, expected } : undefined;
+}
+
+/** A flow that the survey's readings speak for, and how strongly. */
+export interface Proposal {
+	flow: Flow;
+	/** Share of the suspicion that lies on what the flow names; of no use but to rank. */
+	weight: number;
+	why: string;
+}
+
+/** Complaints that a meter alone can tell. */
+const METERED: readonly { sign: Sign; when: (survey: Survey) => boolean }[] = [
+	{ sign: 'ht-low', when: (survey) => isOff(survey, ['ht.reservoir', 'ht.smoothed'], ['low', 'absent']) },
+	{ sign: 'ht-high', when: (survey) => isOff(survey, ['ht.reservoir', 'ht.smoothed'], ['high']) },
+	{
+		sign: 'valve-hot',
+		when: (survey) =>
+			isOff(survey, ['output.grid', 'output.cathode'], ['high']) ||
+			survey.worked.some(({ point, over }) => over && point.startsWith('output.'))
+	}
+];
+
+const isOff = ({ rows }: Survey, points: readonly string[], verdicts: readonly string[]) =>
+	rows.some(
+		({ point, verdict }) => points.includes(point.id) && verdict !== undefined && verdicts.includes(verdict)
+	);
+
+/** What of a flow's suspicion, after these readings, lies on the sections where something reads wrong. */
+function fitOfReadings(library: Library, state: JobState, survey: Survey, flow: Flow): number {
+	const resolved = resolveFlow(library, flow, survey.plan);
+	const evidence = evidenceFor(state, resolved);
+	const now = trace(resolved, evidence);
+	const wrong = new Set(
+		survey.rows
+			.filter(({ verdict }) => verdict !== undefined && verdict !== 'as-expected' && verdict !== 'unknown')
+			.map(({ point }) => (survey.plan.stages[point.stage] ?? survey.plan.lines[point.stage])?.section)
+	);
+	const sections = sectionStandings(now);
+	return Object.entries(sections).reduce(
+		(sum, [section, share]) => sum + (wrong.has(section as never) ? (share ?? 0) : 0),
+		0
+	);
+}
+
+/** How many flows are put forward at most. Our own choice. */
+const MOST = 4;
+
+/**
+ * Flows for what the survey shows, for a job that has none open yet: by the signs that a meter alone can tell, by what is heard,
+ * and by how far each flow's suspicion falls on the places that read wrong.
+ */
+export function proposalsFor(library: Library, state: JobState, survey: Survey): Proposal[] {
+	const wrong = survey.rows.some(
+		({ verdict }) => verdict !== undefined && verdict !== 'as-expected' && verdict !== 'unknown'
+	);
+	if (!wrong) return [];
+	const told = METERED.filter(({ when }) => when(survey)).map(({ sign }) => sign);
+	const { symptom = {}, signs = [] } = state.intake ?? {};
+	const noticed = [...new Set([...told, ...signs])];
+	const open = new Set(Object.keys(state.flows));
+	return matchFlows(library, survey.plan, symptom, noticed)
+		.filter(({ flow }) => !open.has(flow.id) && flowFits(flow, survey.plan))
+		.filter((match) => isFit(match) || Object.keys(symptom).length === 0)
+		.slice(0, 12)
+		.map((match): Proposal => {
+			const { flow } = match;
+			const weight = fitOfReadings(library, state, survey, flow) + match.noticed.length;
+			const seen = match.noticed.map((sign) => SIGNS[sign].label);
+			return {
+				flow,
+				weight,
+				why: seen.length > 0 ? seen.join(', ') : 'Its suspects stand where the readings are wrong'
+			};
+		})
+		.sort((a, b) => b.weight - a.weight)
+		.slice(0, MOST);
+}

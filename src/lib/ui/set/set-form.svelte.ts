@@ -1,0 +1,162 @@
+import { emptySetData, type SetData, type SetPart, type SetValve } from '$lib/job/set-data.ts';
+import type { Plan } from '$lib/receiver/index.ts';
+import type { SixAnswers } from '$lib/receiver/survey.ts';
+import type { ScaleName } from '$lib/quantity/index.ts';
+import { readValue, typedValue } from '$lib/ui/value.ts';
+
+/** A valve as it is typed. */
+export interface ValveDraft {
+	id: string;
+	role: string;
+	planned?: string;
+	listed: string;
+	fitted: string;
+	kept?: string;
+}
+
+/** A part value as it is typed. */
+export interface PartDraft {
+	key: string;
+	typed: string;
+	name: string;
+	watts: string;
+}
+
+export type Made = { ok: true; data: SetData } | { ok: false; problems: string[] };
+
+const text = (value: number | undefined, unit: 'V' | 'ohm' | 'W'): string =>
+	value === undefined ? '' : typedValue(value, unit);
+
+/** What is typed on the page of a set, until it is kept. Texts stay as typed. */
+export class SetForm {
+	valves = $state<ValveDraft[]>([]);
+	volts = $state<Record<string, string>>({});
+	parts = $state<PartDraft[]>([]);
+	differs = $state<{ what: string; why: string }[]>([]);
+	answers = $state<SixAnswers>({});
+	meter = $state('');
+	ohmsPerVolt = $state('');
+	range = $state('');
+	mains = $state('');
+	from = $state('');
+
+	constructor(
+		plan: Plan,
+		planned: Plan,
+		data: SetData = emptySetData(),
+		service: Readonly<Record<string, number>> = {}
+	) {
+		const told = new Map(data.valves.map((valve) => [valve.id, valve]));
+		const own = Object.entries(plan.valves).map(([id, { type, title }]): ValveDraft => {
+			const kept = told.get(id);
+			told.delete(id);
+			return {
+				id,
+				role: title,
+				planned: planned.valves[id]?.type ?? type,
+				listed: kept?.listed ?? type,
+				fitted: kept?.fitted ?? '',
+				...(kept?.kept === undefined ? {} : { kept: kept.kept })
+			};
+		});
+		const others = [...told.values()].map(({ id, role, listed, fitted = '', kept }) => ({
+			id,
+			role,
+			listed,
+			fitted,
+			...(kept === undefined ? {} : { kept })
+		}));
+		this.valves = [...own, ...others];
+		const volts = { ...service, ...data.volts };
+		this.volts = Object.fromEntries(Object.entries(volts).map(([point, value]) => [point, text(value, 'V')]));
+		this.parts = Object.entries(data.parts).map(([key, { typed, name = '', watts }]) => ({
+			key,
+			typed,
+			name,
+			watts: text(watts, 'W')
+		}));
+		this.differs = data.differs.map(({ what, why = '' }) => ({ what, why }));
+		this.answers = { ...data.answers };
+		const { sheet } = data;
+		this.meter = text(sheet.meter, 'ohm');
+		this.ohmsPerVolt = text(sheet.ohmsPerVolt, 'ohm');
+		this.range = text(sheet.range, 'V');
+		this.mains = text(sheet.mains, 'V');
+		this.from = sheet.from ?? '';
+	}
+
+	addValve(): void {
+		const taken = new Set(this.valves.map(({ id }) => id));
+		const id =
+			Array.from({ length: 41 }, (_, index) => `v${index + 1}`).find((name) => !taken.has(name)) ?? 'v';
+		this.valves.push({ id, role: '', listed: '', fitted: '' });
+	}
+
+	/** What is typed as data; or which fields stand against it. */
+	make(): Made {
+		const problems: string[] = [];
+		const number = (label: string, typed: string, unit: ScaleName): number | undefined => {
+			const read = readValue(typed, unit);
+			if (read.state === 'refused') problems.push(`${label}: ${read.hint}`);
+			return read.state === 'read' ? read.values[0] : undefined;
+		};
+		const positive = (label: string, typed: string, unit: ScaleName): number | undefined => {
+			const value = number(label, typed, unit);
+			if (value === undefined || value > 0) return value;
+			problems.push(`${label}: ${typed.trim()} cannot be. Type a value above nothing, or leave it empty.`);
+			return undefined;
+		};
+		const valves = this.valves.flatMap((valve): SetValve[] => {
+			const listed = valve.listed.trim().toUpperCase();
+			const fitted = valve.fitted.trim().toUpperCase();
+			if (listed === '' && fitted === '' && valve.role.trim() === '') return [];
+			if (listed === '')
+				problems.push(`${valve.role || 'A valve'}: type which valve the drawing lists here.`);
+			const same = fitted !== '' && valve.kept !== undefined;
+			return [
+				{
+					id: valve.id,
+					role: valve.role.trim() || 'Valve without a place in the plan',
+					listed,
+					...(valve.planned === undefined ? {} : { planned: valve.planned }),
+					...(fitted === '' ? {} : { fitted }),
+					...(same ? { kept: valve.kept as string } : {})
+				}
+			];
+		});
+		const volts = Object.entries(this.volts).flatMap(([point, typed]) => {
+			const value = number(point, typed, 'V');
+			return value === undefined ? [] : [[point, value] as const];
+		});
+		const parts = this.parts.flatMap(({ key, typed, name, watts }): [string, SetPart][] => {
+			const value = number(name || key, typed, 'ohm');
+			if (value === undefined || key === '') return [];
+			const rating = positive(`Rating of ${name || key}`, watts, 'W');
+			const named = name.trim() ? { name: name.trim().slice(0, 30) } : {};
+			return [
+				[key, { typed: typed.trim(), value, ...named, ...(rating === undefined ? {} : { watts: rating }) }]
+			];
+		});
+		const sheet = {
+			meter: positive('The sheet’s meter', this.meter, 'ohm'),
+			ohmsPerVolt: positive('Ohms per volt', this.ohmsPerVolt, 'ohm'),
+			range: positive('Its range', this.range, 'V'),
+			mains: positive('Mains of the sheet', this.mains, 'V'),
+			from: this.from.trim() || undefined
+		};
+		if (problems.length > 0) return { ok: false, problems };
+		const told = Object.entries(sheet).filter(([, value]) => value !== undefined);
+		const answered = Object.entries(this.answers).filter(([, value]) => value);
+		const data: SetData = {
+			valves,
+			volts: Object.fromEntries(volts),
+			sheet: Object.fromEntries(told),
+			parts: Object.fromEntries(parts),
+			differs: this.differs.flatMap(({ what, why }) =>
+				what.trim() ? [{ what: what.trim(), ...(why.trim() ? { why: why.trim() } : {}) }] : []
+			),
+			...(answered.length > 0 ? { answers: Object.fromEntries(answered) } : {})
+		};
+		return { ok: true, data };
+	}
+}

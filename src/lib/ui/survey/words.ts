@@ -1,0 +1,25 @@
+import { BASIS_WORDS } from '$lib/flow/reading.ts';
+import { printQuantity } from '$lib/quantity/index.ts';
+import type { Expectation, SurveyRow, Worked } from '$lib/receiver/survey.ts';
+
+const volts = (value: number) => printQuantity(value, 'V', { digits: 3 });
+
+/** "about 97 V, 63.1 V to 131 V sound (from valve data)". */
+export function expectedWords(expected: Expectation | undefined): string {
+	if (!expected) return 'Nobody knows what belongs here.';
+	const { value, from, to, basis } = expected;
+	return `about ${volts(value)}, sound from ${volts(from)} to ${volts(to)} (${BASIS_WORDS[basis]})`;
+}
+
+/** How the figure came about: "scaled to 230 V mains". */
+export const howWords = (expected: Expectation | undefined): string => (expected?.steps ?? []).join('; ');
+
+export const readingWords = ({ reading }: SurveyRow): string => (reading === undefined ? '' : volts(reading));
+
+/** "Cathode current 53.5 mA (7.22 V over 135 ohm), of 65 mA for the EL84". */
+export function workedWords({ what, value, unit, from, limit, limitOf, over }: Worked): string {
+	const print = (figure: number) => printQuantity(figure, unit, { digits: 3 });
+	const of = limitOf === 'the part' ? 'the part' : `the ${limitOf ?? 'valve'}`;
+	const most = limit === undefined ? '' : `; ${over ? 'over the limit of' : 'limit'} ${print(limit)} (${of})`;
+	return `${what} ${print(value)}, ${from}${most}`;
+}

@@ -1,0 +1,125 @@
+import { findValve } from './find.ts';
+import type { Figures, Valve, ValveSystem } from './types.ts';
+
+/** DC volts to HT negative that a valve shows in the usual circuit, with the limits of a sound one. */
+export interface TypicalVolts {
+	value: number;
+	/** A sound set lies between these. */
+	from: number;
+	to: number;
+	/** On which circuit and figures it rests, in words. */
+	because: string;
+}
+
+/** How the anode is fed: through a winding that drops little, an audio stage's resistor, or the smaller one of a tuner. */
+export type AnodeFeed = 'winding' | 'resistor' | 'tuner';
+
+/** A serviceable valve may be 30 % or more from its working point (common practice, no source). */
+const SPREAD = 0.35;
+/** A winding drops a few per cent of HT (common practice, no source). */
+const WINDING = { value: 0.97, from: 0.85, to: 1.03 };
+/** A tuner's triode behind some kilohm, where its data give no such stage (common practice, no source). */
+const TUNER = { value: 0.7, from: 0.4, to: 1.02 };
+/** An audio triode behind 100 to 220 kohm, where its data give no such stage (common practice, no source). */
+const TRIODE = { value: 0.4, from: 0.15, to: 0.65 };
+
+const volts = (value: number, spread = SPREAD): Pick<TypicalVolts, 'value' | 'from' | 'to'> => {
+	const ends = [value * (1 - spread), value * (1 + spread)] as const;
+	return { value, from: Math.min(...ends), to: Math.max(...ends) };
+};
+
+/** Points of a system that give one of these figures, the nearest to the HT at hand first. */
+function pointWith({ points = [] }: ValveSystem, ht: number, keys: readonly string[]): Figures | undefined {
+	const supplyOf = ({ vb_v, va_v }: Figures) => vb_v ?? va_v ?? ht;
+	return points
+		.map(({ figures }) => figures)
+		.filter((figures) => keys.some((key) => figures[key] !== undefined))
+		.sort((a, b) => Math.abs(supplyOf(a) - ht) - Math.abs(supplyOf(b) - ht))[0];
+}
+
+/** How much HT is here against the HT of a working point. */
+const scale = ({ vb_v, va_v }: Figures, ht: number): number => ht / (vb_v ?? va_v ?? ht);
+
+function anode(valve: Valve, system: ValveSystem, ht: number, feed: AnodeFeed): TypicalVolts {
+	if (feed === 'winding')
+		return {
+			value: ht * WINDING.value,
+			from: ht * WINDING.from,
+			to: ht * WINDING.to,
+			because: 'the anode is fed through a winding, which drops little'
+		};
+	const point = pointWith(system, ht, ['va_calc_v']);
+	const worked = point?.['va_calc_v'];
+	if (point && worked !== undefined)
+		return {
+			...volts(worked * scale(point, ht)),
+			because: `${valve.type} behind ${point['anode_load_kohm'] ?? '?'} kohm at ${point['vb_v'] ?? '?'} V`
+		};
+	const usual = feed === 'tuner' ? TUNER : TRIODE;
+	const resistor = feed === 'tuner' ? 'some kilohm' : '100 to 220 kohm';
+	return {
+		value: ht * usual.value,
+		from: ht * usual.from,
+		to: ht * usual.to,
+		because: `the usual anode resistor of ${resistor}; the data give no such stage`
+	};
+}
+
+function screen(valve: Valve, system: ValveSystem, ht: number): TypicalVolts | undefined {
+	const point = pointWith(system, ht, ['vg2_v', 'vg2_calc_v']);
+	const read = point?.['vg2_v'] ?? point?.['vg2_calc_v'];
+	if (!point || read === undefined) return undefined;
+	return { ...volts(read * scale(point, ht)), because: `${valve.type} at ${point['va_v'] ?? ht} V` };
+}
+
+/** By the cathode resistor of the data, else by the grid bias, which a cathode resistor would have to make. */
+function cathode(valve: Valve, system: ValveSystem, ht: number): TypicalVolts | undefined {
+	const point = pointWith(system, ht, ['vg1_v', 'rk_ohm']);
+	if (!point || valve.heater.directlyHeated) return undefined;
+	const { rk_ohm: rk, ia_ma: ia = 0, ig2_ma: ig2 = 0, vg1_v: vg1 } = point;
+	const bias = rk ? (rk * (ia + ig2)) / 1000 : vg1 === undefined ? undefined : -vg1;
+	if (bias === undefined || bias <= 0) return undefined;
+	const spread = volts(bias * scale(point, ht), 0.4);
+	const output = valve.roles.includes('output');
+	return {
+		...spread,
+		// A small valve may just as well be biased at its grid, with the cathode on the chassis.
+		from: output ? spread.from : 0,
+		because: output
+			? `${valve.type} with its cathode resistor`
+			: `${valve.type} with a cathode resistor; 0 V where its cathode stands on the chassis`
+	};
+}
+
+function rectifierCathode(ht: number): TypicalVolts {
+	return { ...volts(ht * 1.08, 0.15), because: 'HT and the drop of the usual smoothing' };
+}
+
+/**
+ * Typical volts on an electrode (`a`, `g2`, `g2g4`, `k`) of a valve in the usual circuit at this HT; nothing where the data say
+ * nothing of it.
+ */
+export function typicalVolts(
+	type: string,
+	electrode: string,
+	{ system, ht, feed = 'winding' }: { system?: string | undefined; ht: number; feed?: AnodeFeed }
+): TypicalVolts | undefined {
+	const found = findValve(type);
+	if (!found.ok) return undefined;
+	const { valve } = found;
+	const of = valve.systems.find(({ name }) => name === system) ?? valve.systems[0];
+	if (!of) return undefined;
+	if (of.name.startsWith('rectifier')) return electrode === 'k' ? rectifierCathode(ht) : undefined;
+	if (electrode === 'a') return anode(valve, of, ht, feed);
+	if (electrode.startsWith('g2') || electrode === 'screen') return screen(valve, of, ht);
+	return electrode === 'k' ? cathode(valve, of, ht) : undefined;
+}
+
+/** The HT that the working point of an output valve asks for; nothing where the data give none. */
+export function usualHt(outputType: string): number | undefined {
+	const found = findValve(outputType);
+	if (!found.ok) return undefined;
+	const points = found.valve.systems.flatMap(({ points: all = [] }) => all);
+	const figures = points.map((point) => point.figures).find(({ va_v }) => va_v !== undefined);
+	return figures && Math.max(figures['va_v'] ?? 0, figures['vg2_v'] ?? 0);
+}

@@ -1,0 +1,304 @@
+import { beforeAll, describe, expect, test } from 'vitest';
+import { heaterSum } from '../../../src/lib/job/heater-chain.ts';
+import { replay } from '../../../src/lib/job/replay.ts';
+import { reportOf } from '../../../src/lib/job/report.ts';
+import { clashGate, keptSo, putRight } from '../../../src/lib/job/set-clash.ts';
+import { emptySetData, withServiceVolts, type SetData } from '../../../src/lib/job/set-data.ts';
+import { readTable } from '../../../src/lib/job/set-data-table.ts';
+import { clashesOfJob, planOfJob } from '../../../src/lib/job/set-in-force.ts';
+import { loadReckoning } from '../../../src/lib/job/set-reckoning.ts';
+import { evidenceIn, traceIn } from '../../../src/lib/job/shared-evidence.ts';
+import { takeSnapshot, type Snapshot } from '../../../src/lib/job/snapshot.ts';
+import { plainState, type JobState } from '../../../src/lib/job/state.ts';
+import { proposalsFor, surveyOf } from '../../../src/lib/job/survey.ts';
+import type { Plan } from '../../../src/lib/receiver/index.ts';
+import { shippedLibrary } from '../../library.ts';
+import { digest, intake, Log } from './log.ts';
+
+const library = shippedLibrary();
+const plan = library.plans['am-fm-shared'] as Plan;
+const FLOW = 'ht-low';
+/** Takes the screen of the IF valve among its steps. */
+const SCREENS = 'weak-on-am-fine-on-fm';
+let kept: Snapshot;
+let screens: Snapshot;
+
+beforeAll(async () => {
+	await loadReckoning();
+	kept = await takeSnapshot(library, library.flows[FLOW]!, plan, digest);
+	screens = await takeSnapshot(library, library.flows[SCREENS]!, plan, digest);
+});
+
+const data = (more: Partial<SetData> = {}): SetData => ({ ...emptySetData(), ...more });
+const valve = (id: string, listed: string, fitted?: string) => ({
+	id,
+	role: plan.valves[id]?.title ?? id,
+	listed,
+	planned: plan.valves[id]?.type ?? listed,
+	...(fitted ? { fitted } : {})
+});
+
+/** A job on full mains, with a flow open unless none is wanted. */
+function onMains(more: object = {}, flow: string | undefined = FLOW): Log {
+	const log = new Log();
+	log.add('started', {});
+	log.add('intake', intake({ plan: plan.id, symptom: {}, ...more }));
+	if (flow)
+		log.add('flow-opened', { flow, plan: plan.id, hash: flow === SCREENS ? screens.hash : kept.hash });
+	log.add('power', { to: 'live' });
+	return log;
+}
+const play = (log: Log): JobState => replay(log.events, { snapshots: shelf(), today: library });
+const shelf = () => ({ [kept.hash]: kept.library, [screens.hash]: screens.library });
+const read = (log: Log, point: string, value: number, power: 'live' | 'limiter' = 'live', out?: true) =>
+	log.add('read', {
+		point,
+		reading: { typed: String(value), value, unit: 'V', point, power },
+		...(out ? { out } : {})
+	});
+
+describe('the set as it is described', () => {
+	test('the latest data hold, and taking them back brings the earlier ones', () => {
+		const log = onMains();
+		log.add('set-described', data({ volts: { 'if.screen': 90 } }));
+		const second = log.add('set-described', data({ volts: { 'if.screen': 70 } }));
+		expect(play(log).service['if.screen']).toMatchObject({ value: 70, basis: 'sheet' });
+		log.undo(second);
+		expect(play(log).service['if.screen']).toMatchObject({ value: 90 });
+	});
+
+	test('a job without such data is judged by the volts of its intake, as ever', () => {
+		const log = onMains({ service: { 'if.screen': 88 } });
+		expect(play(log).service).toEqual({ 'if.screen': 88 });
+	});
+
+	test('the sheet is brought to the mains of today and to the own meter', () => {
+		const log = onMains({ mains: 231, meter: 10e6 });
+		const sheet = { meter: 200e3, mains: 220 };
+		const parts = { 'if.screen-source': { typed: '73k', value: 73e3 } };
+		log.add('set-described', data({ volts: { 'if.screen': 88 }, sheet, parts }));
+		const expected = play(log).service['if.screen'] as { value: number };
+		expect(expected.value).toBeCloseTo(119.25 * 1.05, 0);
+	});
+
+	test('another valve in the plan brings its own typical volts, marked from valve data', () => {
+		const log = onMains();
+		log.add('set-described', data({ valves: [valve('output', 'EL95')] }));
+		const state = play(log);
+		expect(state.service['output.cathode']).toMatchObject({ basis: 'valve-data' });
+		expect(planOfJob(library, state)?.valves['output']?.type).toBe('EL95');
+	});
+
+	test('marks on a diagram put volts in and take them out', () => {
+		const marked = withServiceVolts(emptySetData(), 'if.anode', 240);
+		expect(marked.volts).toEqual({ 'if.anode': 240 });
+		expect(withServiceVolts(marked, 'if.anode', undefined).volts).toEqual({});
+	});
+
+	test('the log plays the same in whatever order it is handed over', () => {
+		const log = onMains();
+		log.add('set-described', data({ valves: [valve('output', 'EL95')], volts: { 'ht.smoothed': 240 } }));
+		read(log, 'ht.smoothed', 200);
+		read(log, 'output.cathode', 8);
+		const turned = replay([...log.events].reverse(), {
+			snapshots: { [kept.hash]: kept.library },
+			today: library
+		});
+		expect(plainState(turned)).toEqual(plainState(play(log)));
+	});
+});
+
+describe('a reading of the survey', () => {
+	test('answers the step that measures there, in the flow that is open', () => {
+		const log = onMains();
+		read(log, 'ht.reservoir', 150);
+		const state = play(log);
+		const answers = evidenceIn(state, state.flows[FLOW]!).answers;
+		expect(answers).toContainEqual(expect.objectContaining({ step: 'v-ht', outcome: 'low', reading: 150 }));
+		const before = traceIn(play(onMains()), FLOW)!;
+		const after = traceIn(state, FLOW)!;
+		expect(after.now).not.toEqual(before.now);
+	});
+
+	test('can be taken back', () => {
+		const log = onMains();
+		log.undo(read(log, 'ht.reservoir', 150));
+		const state = play(log);
+		expect(state.readings).toEqual([]);
+		expect(evidenceIn(state, state.flows[FLOW]!).answers).toEqual([]);
+	});
+
+	test('on the limiter it counts in no band for full mains', () => {
+		const log = onMains({ playing: false });
+		log.add('power', { to: 'off' });
+		log.add('power', { to: 'limiter' });
+		read(log, 'ht.reservoir', 90, 'limiter');
+		const state = play(log);
+		expect(state.readings).toEqual([]);
+		expect(state.warnings.map(({ kind }) => kind)).toContain('refused');
+		expect(evidenceIn(state, state.flows[FLOW]!).answers).toEqual([]);
+	});
+
+	test('with the valve out of its holder it answers no step', () => {
+		const log = onMains();
+		read(log, 'output.cathode', 0, 'live', true);
+		const state = play(log);
+		expect(evidenceIn(state, state.flows[FLOW]!).answers).toEqual([]);
+	});
+
+	test('a step behind the supply is judged by the HT that stood then', () => {
+		const screenAt = (ht?: { point: string; value: number }) => {
+			const log = onMains({}, SCREENS);
+			log.add('set-described', data({ volts: { 'ht.smoothed': 250, 'if.screen': 100 } }));
+			const reading = {
+				typed: '70',
+				value: 70,
+				unit: 'V' as const,
+				point: 'if.screen',
+				power: 'live' as const
+			};
+			log.add('read', { point: 'if.screen', reading: ht ? { ...reading, ht } : reading });
+			const state = play(log);
+			const found = evidenceIn(state, state.flows[SCREENS]!).answers.find(
+				({ step }) => step === 'v-if-screen'
+			);
+			return found?.outcome;
+		};
+		expect(screenAt()).toBe('reduced');
+		expect(screenAt({ point: 'ht.smoothed', value: 180 })).toBe('as-expected');
+	});
+
+	test('volts that rest on valve data move the suspects less than those of a sheet', () => {
+		const shift = (volts: Record<string, number>) => {
+			const log = onMains({}, SCREENS);
+			log.add('set-described', data({ volts }));
+			const before = traceIn(play(log), SCREENS)!.now;
+			read(log, 'if.screen', 20);
+			const after = traceIn(play(log), SCREENS)!.now;
+			return after.reduce((sum, share, index) => sum + Math.abs(share - (before[index] ?? 0)), 0);
+		};
+		expect(shift({})).toBeGreaterThan(0);
+		expect(shift({})).toBeLessThan(shift({ 'if.screen': 97 }));
+	});
+
+	test('without a flow it puts forward the flows that the readings speak for', () => {
+		const log = onMains({}, 'none');
+		const bare = new Log();
+		for (const { kind, data: given } of log.events)
+			if (kind !== 'flow-opened') bare.add(kind as never, given as never);
+		read(bare, 'ht.reservoir', 180);
+		read(bare, 'ht.smoothed', 165);
+		const state = play(bare);
+		const survey = surveyOf(library, state)!;
+		expect(proposalsFor(library, state, survey)[0]?.flow.id).toBe('ht-low');
+	});
+
+	test('stands in the report with what is expected there', () => {
+		const log = onMains();
+		log.add('set-described', data({ volts: { 'ht.reservoir': 270 } }));
+		read(log, 'ht.reservoir', 150);
+		const section = reportOf(play(log)).sections.find(({ id }) => id === 'survey');
+		expect(section?.lines).toMatchObject([{ reading: '150 V', expected: expect.stringContaining('270 V') }]);
+	});
+});
+
+describe('a pasted table', () => {
+	const columns = 'valve\ta\tg2\tk\nECH81\t240\t92\t-\nEF89\t200\t95\t1.9\nEL84\t245\t250\t7.3\n';
+	const wanted = {
+		'mixer.anode': 240,
+		'mixer.screen': 92,
+		'if.anode': 200,
+		'if.screen': 95,
+		'if.cathode': 1.9,
+		'output.anode': 245,
+		'output.screen': 250,
+		'output.cathode': 7.3
+	};
+
+	test.each([
+		['tabs', columns],
+		['semicolons', columns.replaceAll('\t', ';')],
+		['commas', columns.replaceAll('\t', ', ')],
+		['spaces', columns.replaceAll('\t', '   ')]
+	])('is read with %s between the columns', (_, text) => {
+		expect(readTable(text, plan)).toEqual({ volts: wanted, aside: [] });
+	});
+
+	test('one reading a line, the supply by its name, units and decimal commas', () => {
+		const text = 'Reservoir 270 V\nHT 250\n6BQ5 anode 245V\nEL84 k 7,3\n';
+		expect(readTable(text, plan)).toEqual({
+			volts: { 'ht.reservoir': 270, 'ht.smoothed': 250, 'output.anode': 245, 'output.cathode': 7.3 },
+			aside: []
+		});
+	});
+
+	test('unknown valves and cells are kept aside, the rest is taken', () => {
+		const { volts, aside } = readTable('valve;a;g2\nEF89;200;95\nEM34;240;\nEL84;2x5;250', plan);
+		expect(volts).toEqual({ 'if.anode': 200, 'if.screen': 95, 'output.screen': 250 });
+		expect(aside.map(({ line }) => line)).toEqual(['EM34;240;', 'EL84: 2x5']);
+	});
+
+	test('nonsense takes nothing and is listed whole', () => {
+		const { volts, aside } = readTable('the quick brown fox\n<script>1</script>', plan);
+		expect(volts).toEqual({});
+		expect(aside).toHaveLength(2);
+	});
+});
+
+describe('valves before power', () => {
+	const described = (fitted?: string) => {
+		const log = onMains({ playing: false });
+		log.add('set-described', data({ valves: [valve('if', 'EF89', fitted)] }));
+		return log;
+	};
+
+	test('an EF86 where the EF89 belongs shuts the way to the limiter and to full mains', () => {
+		const clashes = clashesOfJob(library, play(described('EF86')));
+		expect(clashes).toHaveLength(1);
+		expect(clashGate(clashes, 'limiter')).toContain('EF86 is fitted where EF89 belongs');
+		expect(clashGate(clashes, 'live')).toBeDefined();
+		expect(clashGate(clashes, 'unplugged')).toBeUndefined();
+	});
+
+	test('the right valve opens it, and so does a reason that is kept with the set', () => {
+		const wrong = play(described('EF86')).described.at(-1)!.data;
+		for (const settled of [putRight(wrong, 'if'), keptSo(wrong, 'if', 'holder rewired')]) {
+			const log = described('EF86');
+			log.add('set-described', settled);
+			expect(clashesOfJob(library, play(log))).toEqual([]);
+		}
+		expect(keptSo(wrong, 'if', 'holder rewired').differs).toEqual([
+			{ what: 'if: EF86 in place of EF89', why: 'holder rewired' }
+		]);
+	});
+
+	test('nobody looked: nothing is said', () => {
+		expect(clashesOfJob(library, play(described()))).toEqual([]);
+	});
+});
+
+describe('heaters added up', () => {
+	const acdc = library.plans['am-acdc-five'] as Plan;
+	const told = (types: Record<string, string>) =>
+		data({
+			valves: Object.entries(types).map(([id, listed]) => ({ id, role: id, listed })),
+			parts: { 'heaters.dropper': { typed: '1230', value: 1230 } }
+		});
+	const U = { mixer: 'UCH42', if: 'UF41', detector: 'UBC41', output: 'UL41', rectifier: 'UY41' };
+
+	test('117 V of U valves on 240 V with 1230 ohm get their current', () => {
+		const sum = heaterSum(acdc, told(U), 240);
+		expect(sum.wrong).toBe(false);
+		expect(sum.says.join()).toMatch(/add up to 116.6/);
+	});
+
+	test('the same chain on 117 V without its mains changed is under-run', () => {
+		expect(heaterSum(acdc, told(U), 160).wrong).toBe(true);
+	});
+
+	test('a valve of another current in the chain is named', () => {
+		const sum = heaterSum(acdc, told({ ...U, if: 'EF41' }), 240);
+		expect(sum.wrong).toBe(true);
+		expect(sum.says.join()).toContain('EF41 takes 0.2 A');
+	});
+});

@@ -1,0 +1,293 @@
+import { describe, expect, test } from 'vitest';
+import { runCalculation } from '../../../src/lib/calculations/index.ts';
+import { type Plan } from '../../../src/lib/receiver/index.ts';
+import {
+	expectedVolts,
+	falseAlarm,
+	impossibleIn,
+	nearestPlan,
+	patternOf,
+	planWith,
+	questionReading,
+	surveyPoints,
+	toHt,
+	typesIn,
+	verdictOf,
+	workedOut,
+	type SheetFacts,
+	type SurveyRow
+} from '../../../src/lib/receiver/survey.ts';
+import { pinOf } from '../../../src/lib/valves/index.ts';
+import { shippedLibrary } from '../../library.ts';
+
+const { plans } = shippedLibrary();
+const plan = plans['am-fm-shared'] as Plan;
+const sheet = (volts: Record<string, number>, more: Partial<SheetFacts> = {}): SheetFacts => ({
+	volts,
+	parts: {},
+	...more
+});
+
+const SHEET = {
+	'ht.reservoir': 270,
+	'ht.smoothed': 250,
+	'output.screen': 250,
+	'output.anode': 245,
+	'if.anode': 200,
+	'if.screen': 95,
+	'mixer.anode': 240
+};
+
+/** Rows as a survey of the given readings has them. */
+function rowsOf(
+	read: Record<string, number>,
+	volts: Record<string, number> = SHEET,
+	out: string[] = []
+): SurveyRow[] {
+	const expected = expectedVolts(plan, sheet(volts), {});
+	const smoothed = read['ht.smoothed'];
+	const ht =
+		smoothed === undefined
+			? undefined
+			: { point: 'ht.smoothed', value: smoothed, expected: expected['ht.smoothed']?.value ?? 0 };
+	return surveyPoints(plan).map((point) => {
+		const own = expected[point.id];
+		const now = own && toHt(plan, point.id, own, ht);
+		const reading = read[point.id];
+		return {
+			point,
+			expected: own,
+			now,
+			reading,
+			out: out.includes(point.id),
+			verdict: reading === undefined ? undefined : verdictOf(reading, now),
+			alarm: reading === undefined ? undefined : falseAlarm(reading, now)
+		};
+	});
+}
+const rowAt = (rows: SurveyRow[], id: string) => rows.find(({ point }) => point.id === id) as SurveyRow;
+
+describe('the order of a survey', () => {
+	test('the supply comes first, and each base is gone round once, pin after pin', () => {
+		for (const one of Object.values(plans)) {
+			const points = surveyPoints(one);
+			expect(points[0]?.id).toBe('ht.reservoir');
+			expect(points[1]?.id).toBe('ht.smoothed');
+			const valves = points.flatMap(({ valve, supply }) => (valve && !supply ? [valve] : []));
+			const runs = valves.filter((valve, index) => valve !== valves[index - 1]);
+			expect(runs, one.id).toEqual([...new Set(valves)]);
+			for (const valve of new Set(valves)) {
+				const pins = points
+					.filter((point) => point.valve === valve && !point.supply)
+					.flatMap(({ electrode = '', system }) => {
+						const found = pinOf(one.valves[valve]?.type ?? '', electrode, system);
+						return found.named ? [found.pin] : [];
+					});
+				expect(pins, `${one.id} ${valve}`).toEqual([...pins].sort((a, b) => a - b));
+			}
+		}
+	});
+
+	test('every point is asked once', () => {
+		for (const one of Object.values(plans)) {
+			const ids = surveyPoints(one).map(({ id }) => id);
+			expect(new Set(ids).size).toBe(ids.length);
+		}
+	});
+});
+
+describe('what should be there', () => {
+	test('88 V on a meter of 200 kohm from 73 kohm are 119 V on one of 10 Mohm, as the sum for it says', () => {
+		const facts = sheet({ 'if.screen': 88 }, { meter: 200e3, parts: { 'if.screen-source': 73e3 } });
+		const found = expectedVolts(plan, facts, { meter: 10e6 })['if.screen'];
+		expect(found?.value).toBeGreaterThan(118);
+		expect(found?.value).toBeLessThan(120);
+		const answer = runCalculation('meter-loading', {
+			V_read: 88,
+			R_source_ohm: 73e3,
+			R_meter_ohm: 200e3,
+			R_mine_ohm: 10e6
+		});
+		expect(answer.ok && answer.outputs['V_mine']).toBeCloseTo(found?.value ?? 0, 1);
+	});
+
+	test('a reading that looks high beside the sheet and is right on this meter is named a false alarm', () => {
+		const facts = sheet({ 'if.screen': 88 }, { meter: 200e3, parts: { 'if.screen-source': 73e3 } });
+		const found = expectedVolts(plan, facts, { meter: 10e6 })['if.screen'];
+		expect(falseAlarm(118, found)).toContain('No fault');
+		expect(falseAlarm(90, found)).toBeUndefined();
+	});
+
+	test('HT of 200 V for 250 V: an anode of 200 V is expected at 160 V and 160 V reads as expected', () => {
+		const rows = rowsOf({ 'ht.smoothed': 200, 'if.anode': 160 });
+		const anode = rowAt(rows, 'if.anode');
+		expect(anode.now?.value).toBeCloseTo(160);
+		expect(anode.verdict).toBe('as-expected');
+		expect(anode.alarm).toBeUndefined();
+		expect(patternOf(plan, rows, { smoothing: 'R12' })).toMatch(/beyond R12 is low in one ratio, 80 %/);
+	});
+
+	test('230 V mains for a sheet made at 220 V raise everything alike', () => {
+		const found = expectedVolts(plan, sheet(SHEET, { mains: 220 }), { mains: 230 });
+		expect(found['ht.reservoir']?.value).toBeCloseTo((270 * 230) / 220);
+		expect(found['if.anode']?.steps.join()).toContain('220 V mains to 230 V');
+	});
+
+	test('a set without a sheet gets a range at nearly every place, marked from where it is', () => {
+		for (const one of Object.values(plans)) {
+			const found = expectedVolts(one, sheet({}), {});
+			const points = surveyPoints(one).filter(({ electrode }) => electrode !== 'g1' && electrode !== 'g');
+			const known = points.filter(({ id }) => found[id] !== undefined);
+			expect(known.length / points.length, one.id).toBeGreaterThan(0.75);
+			for (const { id } of known) {
+				const { from, to, value, basis } = found[id] as NonNullable<(typeof found)[string]>;
+				expect(basis).not.toBe('sheet');
+				expect(from).toBeLessThanOrEqual(value);
+				expect(to).toBeGreaterThanOrEqual(value);
+				expect(to - from, `${one.id} ${id}`).toBeGreaterThan(0.15 * value);
+			}
+		}
+	});
+});
+
+describe('the pattern of the readings', () => {
+	const low = Object.fromEntries(Object.entries(SHEET).map(([id, volts]) => [id, volts * 0.8]));
+
+	test('a right reservoir and all beyond the smoothing low in one ratio point between the two', () => {
+		const rows = rowsOf({ ...low, 'ht.reservoir': 270 });
+		expect(patternOf(plan, rows, { smoothing: 'R12' })).toContain('look between R12 and the reservoir');
+	});
+
+	test('a reservoir low in the same ratio points at the rectifier and before', () => {
+		const rows = rowsOf({ ...low, 'ht.reservoir': 216 });
+		expect(patternOf(plan, rows, { smoothing: 'R12' })).toContain('the rectifier');
+	});
+
+	test('one reading that is off by itself does not hide what the others have in common', () => {
+		const rows = rowsOf({ ...low, 'ht.reservoir': 270, 'if.screen': 20 });
+		expect(patternOf(plan, rows, { smoothing: 'R12' })).toContain('look between R12 and the reservoir');
+	});
+
+	test('one stage that differs is named, the others are cleared for DC', () => {
+		const rows = rowsOf({ ...SHEET, 'if.screen': 20 });
+		expect(patternOf(plan, rows, { smoothing: 'R12' })).toContain(
+			'Only one place differs: IF amplifier valve'
+		);
+	});
+
+	test('all right is said so, and nothing is said of nothing', () => {
+		expect(patternOf(plan, rowsOf(SHEET), { smoothing: 'R12' })).toMatch(/All 7 readings are as expected/);
+		expect(patternOf(plan, rowsOf({}), { smoothing: 'R12' })).toBeUndefined();
+	});
+});
+
+describe('currents beside the readings', () => {
+	const part = (value: number, watts?: number) => ({ value, ...(watts ? { watts } : {}) });
+	const work = (read: Record<string, number>, parts: Record<string, { value: number; watts?: number }>) =>
+		workedOut(plan, rowsOf(read), parts);
+
+	test('17.5 V over 224 ohm are 78.1 mA', () => {
+		const [current] = work(
+			{ 'ht.reservoir': 267.5, 'ht.smoothed': 250 },
+			{ 'ht.smoothing-resistor': part(224) }
+		);
+		expect(current?.value).toBeCloseTo(0.0781, 4);
+		expect(current?.limitOf).toBe('EZ80');
+	});
+
+	test('40 mA in 1.2 kohm are 1.92 W, over a part of 1 W', () => {
+		const lines = work(
+			{ 'ht.reservoir': 298, 'ht.smoothed': 250 },
+			{ 'ht.smoothing-resistor': part(1200, 1) }
+		);
+		const heat = lines.find(({ unit }) => unit === 'W');
+		expect(heat?.value).toBeCloseTo(1.92);
+		expect(heat?.over).toBe(true);
+	});
+
+	test('an EL84 with 12.5 V at 135 ohm runs over its anode dissipation', () => {
+		const lines = work(
+			{ 'ht.smoothed': 250, 'output.cathode': 12.5, 'output.anode': 240, 'output.screen': 250 },
+			{ 'output.cathode-resistor': part(135) }
+		);
+		expect(lines.find(({ what }) => what === 'Cathode current')).toMatchObject({
+			over: true,
+			limitOf: 'EL84'
+		});
+		expect(lines.find(({ what }) => what === 'Anode dissipation')?.over).toBe(true);
+	});
+});
+
+describe('readings that cannot stand as they are', () => {
+	const at = (value: number) => ({
+		value,
+		from: value * 0.8,
+		to: value * 1.2,
+		basis: 'sheet' as const,
+		steps: []
+	});
+
+	test('a lost decimal is asked about: 2.5 for 250', () => {
+		expect(questionReading(2.5, at(250))).toMatchObject({ instead: 250 });
+		expect(questionReading(2450, at(245))).toMatchObject({ instead: 245 });
+	});
+
+	test('a wrong sign is asked about', () => {
+		expect(questionReading(-245, at(245))).toMatchObject({ instead: 245 });
+		expect(questionReading(-245, at(245))?.says).toContain('leads');
+	});
+
+	test('a low reading is a reading', () => {
+		expect(questionReading(100, at(250))).toBeUndefined();
+		expect(questionReading(0, at(250))).toBeUndefined();
+		expect(questionReading(250, at(250))).toBeUndefined();
+	});
+
+	test('a screen above HT, a smoothed HT above the reservoir, cathode volts with the valve out: each gets a sentence', () => {
+		expect(impossibleIn(rowsOf({ 'ht.smoothed': 250, 'if.screen': 300 })).join()).toContain(
+			'stands above HT'
+		);
+		expect(impossibleIn(rowsOf({ 'ht.smoothed': 280, 'ht.reservoir': 250 })).join()).toContain(
+			'above the reservoir'
+		);
+		const out = rowsOf({ 'if.cathode': 4 }, SHEET, ['if.cathode']);
+		expect(impossibleIn(out).join()).toContain('with the valve out');
+		expect(impossibleIn(rowsOf(SHEET))).toEqual([]);
+	});
+});
+
+describe('a set without a diagram', () => {
+	const nearest = (text: string, answers = {}) => nearestPlan(Object.values(plans), typesIn(text), answers);
+
+	test.each([
+		['ECC85, ECH81, EF89, EABC80, EL84, EZ80', { supply: 'transformer', fm: 'yes' }, 'am-fm-shared'],
+		['ECC85 ECH81 EF89 EF89 EABC80 EL84 EZ80', { supply: 'transformer', fm: 'yes' }, 'am-fm-extra-if'],
+		['UCH42 UF41 UBC41 UL41 UY41', { supply: 'ac-dc', fm: 'no' }, 'am-acdc-five'],
+		['ECH42 EF41 EBC41 EL41 AZ41', { supply: 'transformer', fm: 'no' }, 'am-transformer'],
+		[
+			'ECH42 EF41 EBC41 EL41 AZ41',
+			{ supply: 'transformer', fm: 'no', bias: 'back' },
+			'am-transformer-back-bias'
+		],
+		['DK91 DF91 DAF91 DL92', { supply: 'battery' }, 'battery']
+	])('%s is taken as %s', (line, answers, id) => {
+		const found = nearest(line, answers);
+		expect(found?.plan.id).toBe(id);
+		expect(found?.left).toEqual([]);
+		expect(found?.empty).toEqual([]);
+	});
+
+	test('a valve without a place is told, and so is what was taken for granted', () => {
+		const found = nearest('ECC85 ECH81 EBF89 EABC80 EL84 EM84 EZ80', { supply: 'transformer', fm: 'yes' });
+		expect(found?.left).toEqual(['EM84']);
+		expect(found?.valves['if']).toBe('EBF89');
+		expect(found?.assumed.join()).toContain('cathode resistor');
+	});
+
+	test('the plan names the systems of the valves that are in it', () => {
+		const own = planWith(plan, { mixer: 'ECH42' });
+		expect(own.points['mixer.anode']?.system).toBe('hexode');
+		expect(own.points['oscillator.anode']?.system).toBe('triode');
+		expect(plan.points['mixer.anode']?.system).toBe('heptode');
+	});
+});
