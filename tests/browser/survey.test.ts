@@ -172,9 +172,7 @@ test('an EF86 where the EF89 belongs is stopped before the first power step', as
 	await page.goto(job);
 	await expect(heading(page)).toBeVisible();
 	await unfold(page, 'Receiver');
-	await onward(page, () =>
-		page.getByRole('button', { name: /^Test point: Cathode of the output valve/ }).click()
-	);
+	await onward(page, () => page.getByRole('button', { name: /^Test point: IF valve screen/ }).click());
 	await expect(heading(page)).toHaveText('EF86 where EF89 belongs');
 	expect((await events(page)).filter((event) => event.kind === 'power')).toEqual([]);
 	await press(page, 'EF89 is in its place now');
