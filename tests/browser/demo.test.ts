@@ -58,6 +58,9 @@ test('after thirty days the job says where it was left, and begins with the proo
 	await expect(card.getByRole('listitem')).toHaveCount(3);
 	await expect(card.getByRole('listitem').last()).toContainText('−4.2 V');
 	await expect(card).toContainText(`${step}, about`);
+	await expect(card).toContainText(/Begun.*Trace the fault/);
+	await expect(card).toContainText(/Still to do.*Soak and safety test/);
+	await expect(card.getByRole('button').first()).toHaveText('First make it safe');
 	await card.getByRole('button', { name: 'First make it safe' }).click();
 	const readings = page.getByRole('region', { name: 'Power' }).getByRole('textbox');
 	await readings.nth(0).fill('40');

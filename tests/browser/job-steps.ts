@@ -121,6 +121,25 @@ export const events = (page: Page): Promise<JobEvent[]> =>
 		return (asked.result as JobEvent[]).filter((event) => event.job === job).sort((a, b) => a.seq - b.seq);
 	});
 
+/** All that lies on disk of the jobs: every entry, flow and picture. */
+export const everything = (page: Page) =>
+	page.evaluate(async () => {
+		const opened = indexedDB.open('valvetrail');
+		await new Promise((done) => (opened.onsuccess = done));
+		const table = async (name: string): Promise<unknown[]> => {
+			const asked = opened.result.transaction(name).objectStore(name).getAll();
+			await new Promise((done) => (asked.onsuccess = done));
+			return asked.result as unknown[];
+		};
+		const [events, flows, pictures] = [await table('events'), await table('flows'), await table('pictures')];
+		opened.result.close();
+		const bytes = (pictures as { bytes: ArrayBuffer }[]).map((picture) => ({
+			...picture,
+			bytes: [...new Uint8Array(picture.bytes)]
+		}));
+		return { events: events as JobEvent[], flows, pictures: bytes };
+	});
+
 export const kinds = async (page: Page): Promise<string[]> => (await events(page)).map(({ kind }) => kind);
 
 /** Open a fold of the page by its heading. */

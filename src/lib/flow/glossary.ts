@@ -34,3 +34,15 @@ export function termsIn(glossary: Readonly<Record<string, Word>>, text: string):
 		.sort((a, b) => a.place - b.place)
 		.map(({ british, american }) => ({ british, american }));
 }
+
+/** The words of a text with what they mean, each once, in the order in which they stand. */
+export function meaningsIn(
+	glossary: Readonly<Record<string, Word>>,
+	text: string
+): { word: string; means: string }[] {
+	return Object.values(glossary)
+		.map((word) => ({ place: placeIn(text, word), word: word.british, means: word.means }))
+		.filter(({ place }) => place >= 0)
+		.sort((a, b) => a.place - b.place)
+		.map(({ word, means }) => ({ word, means }));
+}

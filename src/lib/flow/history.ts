@@ -33,11 +33,15 @@ export const pastShifts = (
 	});
 
 /** The weights of a flow's suspects after the past of the set: each word multiplies. */
-export const weightsByPast = (resolved: ResolvedFlow, words: readonly HistoryWord[]): number[] =>
-	resolved.suspects.map((placed) =>
+export const weightsByPast = (
+	resolved: ResolvedFlow,
+	words: readonly HistoryWord[],
+	weights: readonly number[] = resolved.suspects.map(({ weight }) => weight)
+): number[] =>
+	resolved.suspects.map((placed, index) =>
 		pastShifts(resolved, placed, words).reduce(
 			(weight, { shift }) => (shift === 'comes first' ? weight : weight * SHIFTS[shift]),
-			placed.weight
+			weights[index] ?? 0
 		)
 	);
 

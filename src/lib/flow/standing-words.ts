@@ -1,4 +1,5 @@
 import { pastSentences, pastShifts } from './history.ts';
+import { ownJobsSentence } from './own-jobs.ts';
 import { closest, type PlacedSuspect, type ResolvedFlow } from './resolve.ts';
 import { inTheWay, settlersOf } from './settle.ts';
 import type { Trace } from './trace.ts';
@@ -22,12 +23,13 @@ const LEDGER = {
 	blamed: 'It was worked on, and the set did worse when it was heard next: this comes first.'
 } as const;
 
-/** What a suspect's standing began with: the flow's word, the past of the set, the parts ledger. */
+/** What a suspect's standing began with: the flow's word, the restorer's own jobs, the past of the set, the parts ledger. */
 export function beginsWith(trace: Trace, id: string): string[] {
 	const placed = trace.resolved.suspects[trace.ids.indexOf(id)];
 	if (!placed) return ['It is always in the list: nobody has thought of everything.'];
 	return [
 		commonWords(trace.resolved, placed),
+		...(trace.ownJobs ? [ownJobsSentence(trace.ownJobs, placed.id)] : []),
 		...pastSentences(pastShifts(trace.resolved, placed, trace.history)),
 		...trace.ledger
 			.filter(({ entry, likelihood }) =>

@@ -12,6 +12,7 @@ import { entryLikelihood, stepTable, type StepTable } from './evidence.ts';
 import { firstByPast, weightsByPast } from './history.ts';
 import { blameRow, ledgerRow, type LedgerEntry } from './ledger.ts';
 import { stillCounting, throughRepairs } from './mended.ts';
+import { weightsByJobs, type OwnJobs } from './own-jobs.ts';
 import { tallyLikelihood } from './provocation.ts';
 import { expectedAt, judgeReading, type HtThen, type JudgedReading, type ServiceVolts } from './reading.ts';
 import type { PlacedSuspect, ResolvedFlow } from './resolve.ts';
@@ -59,6 +60,8 @@ export interface Evidence {
 	history?: readonly HistoryWord[];
 	/** Parts tested or changed on the way, each once, as it stands last. */
 	ledger?: readonly LedgerEntry[];
+	/** Causes of the restorer's own closed jobs with this complaint. */
+	ownJobs?: OwnJobs;
 }
 
 export interface Standing {
@@ -91,6 +94,8 @@ export interface Trace {
 	ledger: WeighedEntry[];
 	/** What the intake says of the set's past. */
 	history: readonly HistoryWord[];
+	/** Causes of the restorer's own closed jobs that moved the words, where they were let in. */
+	ownJobs?: OwnJobs;
 	now: number[];
 }
 
@@ -215,7 +220,9 @@ function weighLedger(
 export function trace(resolved: ResolvedFlow, evidence: Evidence): Trace {
 	const ids = [...resolved.suspects.map(({ id }) => id), NOT_LISTED];
 	const history = evidence.history ?? [];
-	const named = scale(weightsByPast(resolved, history)).map((w) => w * (1 - NOT_LISTED_SHARE));
+	const { ownJobs } = evidence;
+	const byWords = ownJobs && weightsByJobs(resolved, ownJobs);
+	const named = scale(weightsByPast(resolved, history, byWords)).map((w) => w * (1 - NOT_LISTED_SHARE));
 	const words = [...named, NOT_LISTED_SHARE];
 	const entry = firstByPast(resolved, history, posterior(words, [entryLikelihood(resolved)]));
 	const mended = new Set(evidence.mended.map(({ suspect }) => suspect));
@@ -237,7 +244,7 @@ export function trace(resolved: ResolvedFlow, evidence: Evidence): Trace {
 		repaired,
 		ledger.map(({ likelihood }) => likelihood)
 	);
-	return { resolved, ids, words, entry, answers, ledger, history, now };
+	return { resolved, ids, words, entry, answers, ledger, history, now, ...(ownJobs ? { ownJobs } : {}) };
 }
 
 /** All hypotheses, the likeliest first; equals by id, so that the same trail shows the same list. */

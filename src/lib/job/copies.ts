@@ -119,7 +119,7 @@ export type TakenIn = { ok: true; jobs: Imported[] } | { ok: false; hint: string
 export async function takeIn(
 	store: JobStore,
 	file: Blob,
-	skip: ReadonlySet<string>,
+	skip: readonly string[],
 	onpiece: OnPiece
 ): Promise<TakenIn> {
 	const taken: Imported[] = [];
@@ -138,7 +138,7 @@ export async function takeIn(
 	try {
 		const lost = new LostPictures(store);
 		for await (const { job, read } of jobsIn(file)) {
-			if (skip.has(job.events[0]?.job ?? '')) await lost.note(job);
+			if (skip.includes(job.events[0]?.job ?? '')) await lost.note(job);
 			else batch.push(lost.given(job));
 			if (!isEnough(batch)) continue;
 			const trouble = await write();

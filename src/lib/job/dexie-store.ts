@@ -4,8 +4,18 @@ import { copyOf } from './copy.ts';
 import { COPIED, EXPORTED, JobDatabase, LOOSE, type IndexedDb, type MetaRow } from './dexie-db.ts';
 import type { EventData, EventKind, EventOf, JobEvent } from './events.ts';
 import { byId } from './order.ts';
-import { describedRow, emptyRow, rowAfter, rowOf, rowsOf, type Description, type JobRow } from './row.ts';
 import type { KeptPicture } from './picture.ts';
+import {
+	describedRow,
+	emptyRow,
+	isOldRow,
+	rowAfter,
+	rowAnew,
+	rowOf,
+	rowsOf,
+	type Description,
+	type JobRow
+} from './row.ts';
 import type { Snapshot } from './snapshot.ts';
 import {
 	hashesOf,
@@ -68,6 +78,9 @@ function refusalOf(error: unknown): StoreRefusal {
 /** Form of the stored data; one more when an older program could no longer read them rightly. */
 const FORMAT = 1;
 
+/** Old rows made again in one transaction. */
+const OLD_AT_ONCE = 200;
+
 class NewerDataError extends Error {
 	override readonly name = 'NewerDataError';
 }
@@ -104,6 +117,8 @@ class DexieStore implements JobStore {
 	readonly keeps = true;
 	readonly #db: JobDatabase;
 	readonly #world: StoreWorld;
+	/** Rows are put right once for each page. */
+	#settling: Promise<void> | undefined;
 
 	constructor(db: JobDatabase, world: StoreWorld) {
 		this.#db = db;
@@ -170,8 +185,8 @@ class DexieStore implements JobStore {
 		return this.#again(() => this.#write(() => this.#bench()));
 	}
 
-	start(): Promise<Kept<EventOf<'started'>>> {
-		return this.append(this.#world.newId(), 'started', {});
+	start(like?: string): Promise<Kept<EventOf<'started'>>> {
+		return this.append(this.#world.newId(), 'started', like === undefined ? {} : { like });
 	}
 
 	async append<Kind extends EventKind>(
@@ -199,7 +214,8 @@ class DexieStore implements JobStore {
 		for (const hash of picturesIn([event as JobEvent])) await this.#name(hash);
 		await events.add(event as JobEvent);
 		const row = await jobs.get(job);
-		const before = row?.events === log.length ? row : log.length ? rowOf(log) : emptyRow(job);
+		const before =
+			row?.events === log.length && !isOldRow(row) ? row : log.length ? rowOf(log) : emptyRow(job);
 		await jobs.put(rowAfter(before, event as JobEvent));
 		return event;
 	}
@@ -210,16 +226,41 @@ class DexieStore implements JobStore {
 
 	/** The rows as they stand; where they do not account for every event, all are made again. */
 	async jobs(): Promise<JobRow[]> {
-		if (!(await this.#again(() => this.#accounted())))
-			await this.#again(() => this.#write(() => this.#rebuild()));
+		await this.#settled();
 		return this.#again(() => this.#rows());
 	}
 
-	async #accounted(): Promise<boolean> {
+	async #settled(): Promise<void> {
+		const doubted = await this.#again(() => this.#doubted());
+		if (doubted === 'all') await this.#again(() => this.#write(() => this.#rebuild()));
+		else await this.#renewOldRows(doubted);
+	}
+
+	/** A few at a time, so that nothing else has to wait for long. */
+	async #renewOldRows(old: readonly string[]): Promise<void> {
+		for (let from = 0; from < old.length; from += OLD_AT_ONCE) {
+			const some = old.slice(from, from + OLD_AT_ONCE);
+			await this.#again(() => this.#write(() => this.#renew(some)));
+		}
+	}
+
+	/** Within a transaction. */
+	async #renew(jobs: readonly string[]): Promise<void> {
+		for (const job of jobs) {
+			const row = await this.#db.jobs.get(job);
+			const log = await this.#db.eventsOf(job).toArray();
+			if (row && isOldRow(row)) await this.#db.jobs.put(rowAnew(row, log));
+		}
+	}
+
+	/** Rows that an older program has written; all, where the rows do not account for every event. */
+	async #doubted(): Promise<'all' | string[]> {
 		const { events, jobs } = this.#db;
 		return this.#db.transaction('r', events, jobs, async () => {
 			const rows = await jobs.toArray();
-			return rows.reduce((sum, row) => sum + row.events, 0) === (await events.count());
+			const known = rows.reduce((sum, row) => sum + row.events, 0);
+			if (known !== (await events.count())) return 'all';
+			return rows.filter(isOldRow).map(({ job }) => job);
 		});
 	}
 
@@ -247,8 +288,15 @@ class DexieStore implements JobStore {
 		return this.#watch(() => this.events(job), callback);
 	}
 
+	/** The rows are shown as they stand; what has to be made again comes after. */
 	watchJobs(callback: (rows: JobRow[]) => void): () => void {
-		return this.#watch(() => this.#rows(), callback);
+		return this.#watch(
+			() => this.#rows(),
+			(rows) => {
+				callback(rows);
+				this.#settling ??= this.#settled().catch(() => undefined);
+			}
+		);
 	}
 
 	#watch<Value>(query: () => Promise<Value>, callback: (value: Value) => void): () => void {

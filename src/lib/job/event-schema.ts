@@ -17,6 +17,8 @@ import {
 	HISTORY,
 	LISTENED,
 	PART_WAS,
+	PHASE_WORDS,
+	PHASES,
 	PICTURE_OF,
 	RESULTS,
 	SYMPTOM_NOW,
@@ -118,6 +120,13 @@ const Calculated = z.strictObject({
 	step: Id.exactOptional()
 });
 
+/** Jobs by suspect: more than these are no bench of one person. */
+const Counts = z
+	.record(Id, z.number().int().min(1).max(9999))
+	.refine((counts) => Object.keys(counts).length <= 1000, {
+		error: 'more than 1,000 causes of one complaint cannot be read'
+	});
+
 /** What stands on a part or beside it on the diagram. */
 const Marking = z.string().max(60);
 const Name = z.string().trim().min(1).max(80);
@@ -164,7 +173,10 @@ const step = { flow: Id, step: Id };
 
 /** Data of each kind of event. */
 export const DATA = {
-	started: z.strictObject({ copyOf: z.string().max(100).exactOptional() }),
+	started: z.strictObject({
+		copyOf: z.string().max(100).exactOptional(),
+		like: z.string().max(100).exactOptional()
+	}),
 	intake: Intake,
 	'set-described': SetDescribed,
 	read: z.strictObject({ point: Point, reading: Reading, out: z.literal(true).exactOptional() }),
@@ -232,7 +244,13 @@ export const DATA = {
 	resolved: z.strictObject({ step: Id, keep: Ref }),
 	'gave-up': z.strictObject(flow),
 	'went-on': z.strictObject(flow),
-	closed: z.strictObject({ result: z.enum(keysOf(RESULTS)), note: Text.exactOptional() })
+	closed: z.strictObject({ result: z.enum(keysOf(RESULTS)), note: Text.exactOptional() }),
+	phase: z.strictObject({
+		phase: z.enum(keysOf(PHASES)),
+		state: z.enum(keysOf(PHASE_WORDS)),
+		reason: Text.exactOptional()
+	}),
+	experience: z.strictObject({ ...flow, proved: Counts, untested: Counts })
 } satisfies { [Kind in EventKind]: z.ZodType<EventData[Kind]> };
 
 export const EVENT_KINDS = keysOf(DATA) as EventKind[];

@@ -87,6 +87,25 @@ export const RESULTS = {
 	'set-aside': 'set aside'
 } as const;
 
+/** Parts of a job, in the order of the trade. Ids stand in stored jobs: never renamed. */
+export const PHASES = {
+	intake: 'Take the set in',
+	'make-safe': 'Make it safe',
+	'cold-checks': 'Cold checks',
+	capacitors: 'Capacitors',
+	'first-power': 'First power on the limiter',
+	voltages: 'Voltages',
+	trace: 'Trace the fault',
+	parts: 'Parts changed and proved',
+	alignment: 'Alignment',
+	closing: 'Soak and safety test',
+	report: 'Report'
+} as const;
+export type Phase = keyof typeof PHASES;
+
+/** What can be said of a phase by hand. */
+export const PHASE_WORDS = { 'to-do': 'to do', done: 'done', 'not-needed': 'not needed' } as const;
+
 /** What a picture shows. */
 export const PICTURE_OF = {
 	set: 'the set',
@@ -109,7 +128,8 @@ export type Json = string | number | boolean | null | Json[] | { [key: string]: 
 
 /** What each kind of event says. `flow` and `step` are ids; `target` and `keep` are ids of events. */
 export interface EventData {
-	started: { copyOf?: string };
+	/** `like`: the earlier job whose set this one is like; its data were copied into the intake, its trail was not. */
+	started: { copyOf?: string; like?: string };
 	/** The latest one holds, for the whole job: readings are judged again by its service volts. */
 	intake: Intake;
 	/** The set at hand: its valves, sheet and parts. The latest one holds, for the whole job. */
@@ -233,6 +253,13 @@ export interface EventData {
 	'gave-up': { flow: string };
 	'went-on': { flow: string };
 	closed: { result: keyof typeof RESULTS; note?: string };
+	/** What the restorer says of a part of the work; the latest one holds, before what the log shows. */
+	phase: { phase: Phase; state: keyof typeof PHASE_WORDS; reason?: string };
+	/**
+	 * Causes of the restorer's own closed jobs with this complaint, by suspect, as they stood then: jobs in which the part
+	 * that came out was bad, and those in which nobody tested it. Empty tables switch them off again.
+	 */
+	experience: { flow: string; proved: Record<string, number>; untested: Record<string, number> };
 }
 
 export type EventKind = keyof EventData;

@@ -2,7 +2,7 @@ import { nameOf } from '../flow/explain.ts';
 import type { LedgerEntry } from '../flow/ledger.ts';
 import type { PlacedSuspect } from '../flow/resolve.ts';
 import type { EventOf, JobEvent } from './events.ts';
-import { partIn, partsFrom } from './parts.ts';
+import { partIn, partsFrom, type PartLine } from './parts.ts';
 import { allRuns, type JobState, type Warning } from './state.ts';
 import { firstListenAfter, LOUD } from './unproved.ts';
 
@@ -73,7 +73,12 @@ export function testPart(state: JobState, event: EventOf<'part-tested'>, order: 
 			refused: `No flow of this job knows the part "${part}". Open the flow that has it, then enter the test.`
 		};
 	const warning = contradiction(state, part, nameOf(placed), result);
-	const kept = withLine(state, { event: event.id, order, suspect: part, state: result });
+	const kept = withLine(notedOn(state, event as JobEvent, order), {
+		event: event.id,
+		order,
+		suspect: part,
+		state: result
+	});
 	return { state: kept, ...(warning ? { warning } : {}) };
 }
 
@@ -86,28 +91,30 @@ export function changeOnTheWay(state: JobState, event: EventOf<'part-changed'>, 
 		const entry = entryOf(part.suspects);
 		return entry ? withLine(noted, { event: id, order, ...entry, state: 'changed' }) : noted;
 	}
+	const noted = notedOn(state, event as JobEvent, order);
 	return data.flow === undefined && placedIn(state, data.part)
-		? withLine(state, { event: id, order, suspect: data.part, state: 'changed' })
-		: state;
+		? withLine(noted, { event: id, order, suspect: data.part, state: 'changed' })
+		: noted;
 }
 
-/** An entry about a part of the list is kept with the part. */
+/** Parts of the list that a suspect is about. */
+const partsAbout = (state: JobState, suspect: string): string[] =>
+	partsFrom(state.parts)
+		.filter(({ suspects }) => suspects.includes(suspect))
+		.map(({ id }) => id);
+
+/** An entry about a part of the list is kept with the part; one about a suspect with the part that the suspect is about. */
 export function notedOn(state: JobState, { id: event, at, kind, data }: JobEvent, order: number): JobState {
-	switch (kind) {
-		case 'part-listed':
-		case 'part-checked':
-			return {
-				...state,
-				parts: [...state.parts, { event, order, at, part: data.part, kind, data } as never]
-			};
-		case 'part-tested':
-		case 'part-changed':
-			return data.listed === undefined
-				? state
-				: { ...state, parts: [...state.parts, { event, order, at, part: data.listed, kind, data } as never] };
-		default:
-			return state;
-	}
+	if (kind !== 'part-listed' && kind !== 'part-checked' && kind !== 'part-tested' && kind !== 'part-changed')
+		return state;
+	const listed = 'listed' in data ? data.listed : undefined;
+	const named = kind === 'part-listed' || kind === 'part-checked' ? data.part : listed;
+	const parts = named === undefined ? partsAbout(state, data.part) : [named];
+	const proved = state.notes.some((note) => note.part === data.part);
+	const lines = parts.map(
+		(part) => ({ event, order, at, part, kind, data, ...(proved ? { proved } : {}) }) as PartLine
+	);
+	return lines.length > 0 ? { ...state, parts: [...state.parts, ...lines] } : state;
 }
 
 /** What was done to a part of the list short of a test. */

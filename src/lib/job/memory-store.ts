@@ -50,8 +50,8 @@ class MemoryStore implements JobStore {
 		return this.#bench;
 	}
 
-	start(): Promise<Kept<EventOf<'started'>>> {
-		return this.append(this.#world.newId(), 'started', {});
+	start(like?: string): Promise<Kept<EventOf<'started'>>> {
+		return this.append(this.#world.newId(), 'started', like === undefined ? {} : { like });
 	}
 
 	async append<Kind extends EventKind>(

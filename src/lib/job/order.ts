@@ -60,6 +60,10 @@ export function headsOf(events: readonly JobEvent[]): string[] {
 		.map(({ id }) => id);
 }
 
+/** The latest date that any event bears; a log taken in from another bench need not end with its newest entry. */
+export const latestAt = (events: readonly JobEvent[]): string =>
+	events.reduce((latest, { at }) => (at > latest ? at : latest), '');
+
 /** Whether each event simply follows the one before: no two benches, nothing apart. */
 export const isOneLine = (ordered: readonly JobEvent[]): boolean =>
 	ordered.every(({ parents }, index) =>

@@ -18,6 +18,8 @@ export type PartLine = {
 		part: string;
 		kind: Kind;
 		data: EventData[Kind];
+		/** Something was measured on it, and noted, in the proof of a flow. */
+		proved?: true;
 	};
 }[Entry];
 
@@ -101,6 +103,7 @@ function after(part: Part, line: Exclude<PartLine, { kind: 'part-listed' }>): Pa
 	const { fitted, reason } = line.data;
 	return {
 		...kept,
+		measured: part.measured || line.proved === true,
 		state: 'changed',
 		changedBy: line.event,
 		...optional('fitted', fitted),

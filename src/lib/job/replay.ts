@@ -11,6 +11,7 @@ import { changeOnTheWay, checkPart, notedOn, testPart } from './ledger.ts';
 import { withLessons } from './lessons.ts';
 import { machineEventOf, misplaced, outcomeOf, type Move } from './machine-event.ts';
 import { onceFor } from './once.ts';
+import { sayPhase } from './phase-said.ts';
 import { emptySetData, type SetData } from './set-data.ts';
 import { reckoningOf } from './set-reckoning.ts';
 import { inOrder } from './order.ts';
@@ -160,7 +161,8 @@ function undoMove(state: JobState, id: string, flow: FlowRun, target: string): P
 	const run = send(flow.run, { type: 'UNDO' });
 	if (!run) return { state, refused: 'There is nothing to undo.' };
 	const flows = { ...state.flows, [id]: { ...flow, run, done: flow.done.slice(0, -1) } };
-	return { state: withPower(strike({ ...state, flows, open: id }, target), state.power) };
+	const parts = state.parts.filter(({ event }) => event !== target);
+	return { state: withPower(strike({ ...state, flows, parts, open: id }, target), state.power) };
 }
 
 /** Kinds of line that belong to no machine. */
@@ -173,6 +175,8 @@ const FREE: readonly EventKind[] = [
 	'heard',
 	'guessed',
 	'part-tested',
+	'phase',
+	'experience',
 	'set-described',
 	'read',
 	'pictured',
@@ -199,6 +203,8 @@ function undoEntry(state: JobState, target: string): Played {
 		heard: left(state.heard),
 		causes: left(state.causes),
 		guesses: left(state.guesses),
+		phases: left(state.phases),
+		experience: left(state.experience),
 		described: left(state.described),
 		readings: left(state.readings),
 		ledger: left(state.ledger),
@@ -268,7 +274,11 @@ const HANDLERS: { [Kind in EventKind]: Handler<Kind> } = {
 	resolved: (state) => ({ state }),
 	'gave-up': move,
 	'went-on': move,
-	closed: (state, { data }) => ({ state: { ...state, closed: data } })
+	closed: (state, { data }) => ({ state: { ...state, closed: data } }),
+	phase: sayPhase,
+	experience: (state, { id: event, data }, order) => ({
+		state: { ...state, experience: [...state.experience, { event, order, ...data }] }
+	})
 };
 
 /** Whether something was measured on a part, and noted, or the part was tested. */

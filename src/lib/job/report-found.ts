@@ -26,17 +26,22 @@ function expectedWords(flow: FlowRun, { answer }: Fact, state: JobState): string
 	return `about ${printReading(step, volts.value)} (${SOUND[volts.basis]})`;
 }
 
-function foundLine(line: TrailLine, fact: Fact, state: JobState): ReportLine {
+/** A line of what was found, with the event and the word that it came from. */
+export type FoundLine = ReportLine & { event?: string; answer?: string };
+
+function foundLine(line: TrailLine, fact: Fact, state: JobState, always: boolean): FoundLine {
 	const flow = allRuns(state).find(
 		(run) => run.flow === fact.flow && run.done.some(({ event }) => event.id === fact.event)
 	);
 	const step = flow?.run.resolved.steps[fact.answer.step];
 	const good =
 		step && outcomesOf(step).includes(fact.answer.outcome) && fact.answer.outcome === normalOf(step);
-	const expected = flow && !good ? expectedWords(flow, fact, state) : undefined;
+	const expected = flow && (always || !good) ? expectedWords(flow, fact, state) : undefined;
 	return {
+		event: line.event,
 		text: `${line.what}: ${line.answer ?? ''}`,
 		at: line.at,
+		...(line.answer ? { answer: line.answer } : {}),
 		...(line.reading ? { reading: line.reading } : {}),
 		...(expected ? { expected } : {}),
 		...(line.learnt ? { meaning: line.learnt } : {})
@@ -47,12 +52,16 @@ function foundLine(line: TrailLine, fact: Fact, state: JobState): ReportLine {
 const testedLines = (state: JobState): ReportLine[] =>
 	linesOf(state, 'part-tested').map(({ what, answer, at }) => ({ text: `${what}: ${answer ?? ''}`, at }));
 
-/** Every answer that stands, in its order, then the parts that were tested. */
-export function foundLines(state: JobState): ReportLine[] {
+/**
+ * Every answer that stands, in its order, then the parts that were tested.
+ *
+ * @param always say what a sound set shows beside every answer, beside those too that are as in a sound set
+ */
+export function foundLines(state: JobState, always = false): FoundLine[] {
 	const lines = new Map(state.trail.map((line) => [line.event, line]));
 	const found = factsOf(state).flatMap((fact) => {
 		const line = lines.get(fact.event);
-		return line ? [foundLine(line, fact, state)] : [];
+		return line ? [foundLine(line, fact, state, always)] : [];
 	});
 	return [...found, ...testedLines(state)];
 }

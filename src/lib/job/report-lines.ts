@@ -13,25 +13,18 @@ export interface ReportLine {
 	open?: true;
 }
 
+/** A table of the report: its head is repeated on each sheet of paper. */
+export interface ReportTable {
+	head: string[];
+	rows: { cells: string[]; open?: true }[];
+}
+
 export interface ReportSection {
-	id:
-		| 'first'
-		| 'set'
-		| 'complaint'
-		| 'survey'
-		| 'found'
-		| 'changed'
-		| 'parts'
-		| 'proof'
-		| 'safety'
-		| 'hindsight'
-		| 'not-done'
-		| 'sums'
-		| 'notes'
-		| 'doubts'
-		| 'cautions';
+	/** Its own in the report: a style or a test finds it by this. */
+	id: string;
 	title: string;
 	lines: ReportLine[];
+	table?: ReportTable;
 }
 
 /** What was not done is called this, and never passes for done. */

@@ -10,6 +10,7 @@ import { partLines } from './report-parts.ts';
 import { notDoneLines } from './report-not-done.ts';
 import { contextOf } from './run.ts';
 import { allRuns, own, type JobState } from './state.ts';
+import { readingsTable } from './report-readings.ts';
 import { surveyLines } from './report-survey.ts';
 import { safetyLines } from './report-safety.ts';
 import { type TrailLine } from './trail.ts';
@@ -19,6 +20,7 @@ export type { ReportSection } from './report-lines.ts';
 
 export interface Report {
 	title: string;
+	/** The bench sheet; the owner's page is `report-owner.ts`. */
 	sections: ReportSection[];
 }
 
@@ -83,10 +85,12 @@ function cautionLines(state: JobState): ReportLine[] {
 /** The job in plain words, ready to be laid out: nothing here is markup, nothing undone is told. */
 export function reportOf(state: JobState): Report {
 	const doubts = state.warnings.map(({ message }): ReportLine => ({ text: message, open: true }));
+	const readings = readingsTable(state);
 	const sections: ReportSection[] = [
 		{ id: 'first', title: 'Before anything else', lines: [{ text: CODES_FIRST }] },
 		{ id: 'set', title: 'The set', lines: setLines(state) },
 		{ id: 'complaint', title: 'The complaint', lines: complaintLines(state) },
+		...(readings ? [{ id: 'readings', title: 'Readings', lines: [], table: readings }] : []),
 		{ id: 'survey', title: 'Voltage survey', lines: surveyLines(state) },
 		{ id: 'found', title: 'What was found', lines: foundLines(state) },
 		{ id: 'changed', title: 'What was changed', lines: [...changedLines(state), ...causeLines(state)] },
@@ -101,5 +105,5 @@ export function reportOf(state: JobState): Report {
 		{ id: 'cautions', title: 'Cautions', lines: cautionLines(state) }
 	];
 	const title = state.intake?.title ?? 'A set not yet taken in';
-	return { title, sections: sections.filter(({ lines }) => lines.length > 0) };
+	return { title, sections: sections.filter(({ lines, table }) => table || lines.length > 0) };
 }

@@ -1,20 +1,29 @@
 import type { Power } from '../flow/machine-types.ts';
 import type { JobEvent, EventData } from './events.ts';
 import { inOrder } from './order.ts';
+import { factAfter, type RowFact } from './row-facts.ts';
 import { complaintWords } from './words.ts';
 
 /**
  * The row of a job in the list. Disposable: it can always be made again from the events. What needs the flow itself
  * (the words of the last step, the suspects) is described when the job is played; the rest is kept up by each append,
- * so that the list needs neither machine nor matrix.
+ * so that the list, its search and the tally of causes need neither machine nor matrix.
  */
 export interface JobRow {
+	/** Form of the row; one of another form is made again from the events. */
+	version: number;
 	job: string;
 	title: string;
 	/** Receiver plan, by id. */
 	plan: string;
 	/** `AM is faint, FM plays well`. */
 	complaint: string;
+	/** Flows opened, by id, in their order. */
+	flows: string[];
+	/** What the job can be found by, and what it has taught. */
+	facts: RowFact[];
+	/** Minutes at the bench: from entry to entry, long pauses left out. */
+	minutes: number;
 	/** Title of the step answered or taken last. */
 	lastStep?: string;
 	/** Suspects that lead, the likeliest first, each with the word for its standing. */
@@ -33,6 +42,12 @@ export interface JobRow {
 	copied?: number;
 }
 
+/** One more whenever a row keeps something that an older one does not. */
+export const ROW_VERSION = 2;
+
+/** Between two entries no more than this counts as work, in minutes: who is away longer does something else. Our own choice. */
+const LONGEST_ENTRY = 20;
+
 /** Something was entered since the last copy in a file. Counted, as a clock may have been set back. */
 export const changedSinceCopy = ({ exported, copied, updated, events }: JobRow): boolean =>
 	exported === undefined || (copied === undefined ? updated > exported : events > copied);
@@ -45,10 +60,14 @@ export const powerUnknown = ({ power }: Pick<JobRow, 'power'>): boolean =>
 	power === 'limiter' || power === 'live';
 
 export const emptyRow = (job: string): JobRow => ({
+	version: ROW_VERSION,
 	job,
 	title: 'A set not yet taken in',
 	plan: '',
 	complaint: '',
+	flows: [],
+	facts: [],
+	minutes: 0,
 	leading: [],
 	described: 0,
 	power: 'off',
@@ -66,6 +85,10 @@ function changed(row: JobRow, event: JobEvent): JobRow {
 				plan: event.data.plan,
 				complaint: complaintWords(event.data, undefined)
 			};
+		case 'flow-opened': {
+			const { flow } = event.data;
+			return row.flows.includes(flow) ? row : { ...row, flows: [...row.flows, flow] };
+		}
 		case 'power':
 			return { ...row, power: event.data.to };
 		case 'closed':
@@ -77,10 +100,17 @@ function changed(row: JobRow, event: JobEvent): JobRow {
 	}
 }
 
+function minutesTo(at: string, { updated }: JobRow): number {
+	const gap = (Date.parse(at) - Date.parse(updated)) / 60_000;
+	return gap > 0 && gap <= LONGEST_ENTRY ? gap : 0;
+}
+
 /** The row after one more event. */
 export function rowAfter(row: JobRow, event: JobEvent): JobRow {
+	const minutes = row.minutes + minutesTo(event.at, row);
 	const updated = event.at > row.updated ? event.at : row.updated;
-	return { ...changed(row, event), events: row.events + 1, updated };
+	const facts = factAfter(row.facts, event, minutes);
+	return { ...changed(row, event), facts, minutes, events: row.events + 1, updated };
 }
 
 /** The row made anew from all events of a job. */
@@ -90,9 +120,28 @@ export const rowOf = (events: readonly JobEvent[]): JobRow =>
 /** The rows of all jobs, from all their events. */
 export function rowsOf(events: readonly JobEvent[]): JobRow[] {
 	const logs = new Map<string, JobEvent[]>();
-	for (const event of events) logs.set(event.job, [...(logs.get(event.job) ?? []), event]);
+	for (const event of events) {
+		const log = logs.get(event.job);
+		if (log) log.push(event);
+		else logs.set(event.job, [event]);
+	}
 	return [...logs.values()].map(rowOf);
 }
+
+/** A row as an older program has written it. */
+export const isOldRow = ({ version }: Partial<Pick<JobRow, 'version'>>): boolean => version !== ROW_VERSION;
+
+/** The row made anew, with what the played job had said of itself. */
+export const rowAnew = (
+	{ leading, lastStep, complaint, described }: JobRow,
+	events: readonly JobEvent[]
+): JobRow => ({
+	...rowOf(events),
+	leading,
+	described,
+	...(lastStep === undefined ? {} : { lastStep }),
+	...(complaint ? { complaint } : {})
+});
 
 /** The row with what the played job says of itself. */
 export const describedRow = (row: JobRow, description: Description): JobRow => ({

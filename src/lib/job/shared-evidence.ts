@@ -1,5 +1,6 @@
 import type { Situation } from '../flow/advice.ts';
 import type { Answer } from '../flow/machine-types.ts';
+import { hasJobs } from '../flow/own-jobs.ts';
 import { expectedAt, judgeReading } from '../flow/reading.ts';
 import type { ResolvedFlow } from '../flow/resolve.ts';
 import type { Step } from '../flow/schema.ts';
@@ -136,6 +137,7 @@ export function evidenceFor(
 		}));
 	const { instruments, history } = state.intake ?? {};
 	const { service } = state;
+	const jobs = state.experience.findLast(({ flow, order }) => flow === resolved.flow.id && order <= upTo);
 	const blamed = blamedUpTo(state, upTo);
 	const ledger = [
 		...ledgerUpTo(
@@ -155,6 +157,7 @@ export function evidenceFor(
 		mended,
 		...(history?.length ? { history } : {}),
 		...(ledger.length ? { ledger } : {}),
+		...(jobs && hasJobs(jobs) ? { ownJobs: { proved: jobs.proved, untested: jobs.untested } } : {}),
 		...(instruments ? { instruments } : {}),
 		service
 	};

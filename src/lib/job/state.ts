@@ -71,6 +71,12 @@ export type SurveyReading = EventData['read'] & {
 /** A suspicion written down before the list was shown. */
 export type Guess = EventData['guessed'] & { event: string; order: number };
 
+/** What was said of a phase by hand. */
+export type PhaseSaid = EventData['phase'] & { event: string; order: number; at: string };
+
+/** Causes of the restorer's own jobs that count in a flow. */
+export type Experience = EventData['experience'] & { event: string; order: number };
+
 export type WarningKind =
 	| 'refused'
 	| 'reads-otherwise'
@@ -112,6 +118,10 @@ export interface JobState {
 	heard: Heard[];
 	causes: CauseSought[];
 	guesses: Guess[];
+	/** What was said of phases by hand, oldest first. */
+	phases: PhaseSaid[];
+	/** Causes of own jobs that were let in, oldest first. */
+	experience: Experience[];
 	/** The set's data, oldest first: the last one holds. */
 	described: Described[];
 	/** Readings of the survey, oldest first. */
@@ -150,6 +160,8 @@ export const emptyState = (job: string): JobState => ({
 	heard: [],
 	causes: [],
 	guesses: [],
+	phases: [],
+	experience: [],
 	described: [],
 	readings: [],
 	service: {},
@@ -178,7 +190,8 @@ export const openRun = (state: JobState): FlowRun | undefined => own(state.flows
 /** What undo would take back now: the open flow's last move, or what was written down after it. */
 export function undoTarget(state: JobState): string | undefined {
 	const moves = openRun(state)?.done.map(({ event, order }) => ({ event: event.id, order })) ?? [];
-	const written = [...state.ledger, ...state.heard, ...state.causes, ...state.guesses, ...state.readings];
+	const { ledger, heard, causes, guesses, phases, readings } = state;
+	const written = [...ledger, ...heard, ...causes, ...guesses, ...phases, ...readings];
 	return [...moves, ...written].reduce<{ event: string; order: number } | undefined>(
 		(last, one) => (last && last.order > one.order ? last : one),
 		undefined

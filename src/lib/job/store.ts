@@ -12,8 +12,8 @@ export interface JobStore {
 	readonly keeps: boolean;
 	/** Random name of this bench, made on its first use. */
 	bench(): Promise<string>;
-	/** Open a job: its id is in the event. */
-	start(): Promise<Kept<EventOf<'started'>>>;
+	/** Open a job, which may be on a set like that of an earlier one: its id is in the event. */
+	start(like?: string): Promise<Kept<EventOf<'started'>>>;
 	/** Resolves when the event is on disk, not before. A flow has to be kept before it is opened. */
 	append<Kind extends EventKind>(job: string, kind: Kind, data: EventData[Kind]): Promise<Appended<Kind>>;
 	/** In the order of their numbers on this bench; `replay` finds the order of the job. */

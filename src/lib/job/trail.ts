@@ -12,6 +12,8 @@ import {
 	CHECKED,
 	LISTENED,
 	PART_WAS,
+	PHASE_WORDS,
+	PHASES,
 	RESULTS,
 	SYMPTOM_NOW,
 	TESTED,
@@ -119,8 +121,10 @@ type Wording = { [Kind in EventKind]?: (data: EventData[Kind], context: LineCont
 
 /** Kinds without an entry leave no line of their own: they are steps on the way. */
 const WORDING: Wording = {
-	started: ({ copyOf }) => ({
-		what: copyOf ? 'Job opened as a copy of one that was here already' : 'Job opened'
+	started: ({ copyOf, like }) => ({
+		what: copyOf
+			? 'Job opened as a copy of one that was here already'
+			: `Job opened${like ? ', with the data of an earlier set of the same kind' : ''}`
 	}),
 	intake: (data, { plan }) => ({ what: `Taken in: ${data.title}`, answer: complaintWords(data, plan) }),
 	'flow-opened': ({ flow }, { resolved }) => ({ what: `Flow opened: ${resolved?.flow.title ?? flow}` }),
@@ -182,11 +186,11 @@ const WORDING: Wording = {
 	noted: ({ text, part }, { resolved }) => ({
 		what: part ? `Note on ${suspectName(resolved, part)}: ${text}` : `Note: ${text}`
 	}),
-	pictured: (data, { resolved }) => {
+	pictured: (data, { resolved, listed }) => {
 		const { step, part } = data.of;
 		const names = {
 			step: step === undefined ? undefined : stepTitle(resolved, step),
-			part: part === undefined ? undefined : suspectName(resolved, part)
+			part: part === undefined ? undefined : (listed ?? suspectName(resolved, part))
 		};
 		const answer = data.caption;
 		return { what: PICTURE_LINE + pictureWords(data, names), ...(answer ? { answer } : {}) };
@@ -197,7 +201,16 @@ const WORDING: Wording = {
 	closed: ({ result, note }) => ({
 		what: `Job closed: ${RESULTS[result]}`,
 		...(note ? { answer: note } : {})
-	})
+	}),
+	phase: ({ phase, state, reason }) => ({
+		what: `${PHASES[phase]}: ${PHASE_WORDS[state]}, said by hand`,
+		...(reason ? { answer: reason } : {})
+	}),
+	experience: ({ proved, untested }, { resolved }) => {
+		const jobs = [...Object.values(proved), ...Object.values(untested)].reduce((sum, n) => sum + n, 0);
+		const what = `Own jobs with this complaint: ${resolved?.flow.title ?? ''}`.replace(/: $/, '');
+		return { what, answer: jobs === 0 ? 'they count no more' : `${jobs} count` };
+	}
 };
 
 /** Words for what is refused, where its kind has no line of its own. */

@@ -6,8 +6,8 @@ const PRIOR_JOBS = 20;
 /** A job whose cause was never proved counts half. */
 const UNPROVED_SHARE = 0.5;
 
-/** A closed job: the proved cause by its place, or only the standings with which it ended. */
-export type ClosedJob = { cause: number } | { standings: readonly number[] };
+/** Closed jobs alike: the proved cause by its place, or only the standings with which they ended; one if not said. */
+export type ClosedJob = { jobs?: number } & ({ cause: number } | { standings: readonly number[] });
 
 /**
  * Priors as the restorer's own closed jobs move them, by Dirichlet counts.
@@ -30,14 +30,15 @@ export function learntPriors(
 ): number[] {
 	const counts = normalise(prior).map((share) => share * priorJobs);
 	for (const job of jobs) {
+		const { jobs: times = 1 } = job;
 		if ('cause' in job) {
-			counts[job.cause] = at(counts, job.cause) + 1;
+			counts[job.cause] = at(counts, job.cause) + times;
 			continue;
 		}
 		sameLength(prior, job.standings, 'Prior and standings');
 		if (sum(job.standings) === 0) continue;
 		normalise(job.standings).forEach((share, place) => {
-			counts[place] = at(counts, place) + UNPROVED_SHARE * share;
+			counts[place] = at(counts, place) + UNPROVED_SHARE * share * times;
 		});
 	}
 	return normalise(counts);

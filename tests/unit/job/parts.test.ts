@@ -180,6 +180,21 @@ describe('the list and the trace', () => {
 		expect(share(play(log), 'avc-leak') + share(play(log), 'avc-open')).toBeGreaterThan(0.95);
 	});
 
+	test('what a trace tests or changes stands in the list too, and goes with its undo', () => {
+		const log = listed();
+		log.add('part-tested', { part: 'cc-leak', result: 'bad' });
+		expect(part(log)?.state).toBe('bad');
+		log.add('suspected', { flow: FLOW, suspect: 'cc-leak' });
+		log.add('noted', { text: 'Grid +3 V', part: 'cc-leak' });
+		log.add('repairing', { flow: FLOW });
+		log.add('power', { to: 'unplugged', volts: [2, 0.5] });
+		const changed = log.add('part-changed', { flow: FLOW, part: 'cc-leak', fitted: '47 nF' });
+		expect(part(log)).toMatchObject({ state: 'changed', fitted: '47 nF', measured: true });
+		log.undo(changed);
+		expect(part(log)?.state).toBe('bad');
+		expect(play(log).warnings).toEqual([]);
+	});
+
 	test('a flow is not disturbed by a part that it does not know', () => {
 		const log = listed({ suspects: [] });
 		const before = leaders(play(log)).map(({ id }) => id);

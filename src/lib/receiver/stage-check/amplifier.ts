@@ -1,22 +1,11 @@
-import { amplifierFaults } from './amplifier-faults.ts';
-import { type Circuit, type Layout, oscillatorLaw, type Probe, Solver } from './circuit.ts';
-import type { FaultRow } from './fault-types.ts';
+import { amplifierFaults } from './faults/amplifier.ts';
+import { type Circuit, type Layout, oscillatorLaw, Solver } from './circuit.ts';
 import type { Spread } from './infer.ts';
-import { lawOf } from './laws.ts';
-import type { MixerQuestion, PartId, ReadingId, ValveQuestion } from './types.ts';
+import { lawOf, TAIL } from './laws.ts';
+import type { Prepared } from './prepared.ts';
+import type { MixerQuestion, PartId, ValveQuestion } from './types.ts';
 
 type Question = ValveQuestion | MixerQuestion;
-
-/** What a stage is known to be, before its readings are looked at. */
-export interface Prepared<Figures> {
-	sound: Figures;
-	spreads: Spread<Figures>[];
-	faults: FaultRow<Figures>[];
-	/** What the readings of a circuit would be, in the order asked for. */
-	foretell: (figures: Figures, probes: readonly Probe[]) => number[];
-	/** Volts of a circuit with no meter on it. */
-	resting: (figures: Figures) => (reading: ReadingId) => number;
-}
 
 /** Standard error of a part that lies anywhere within its tolerance, and of one that is not known at all; as logarithms. */
 const UNIFORM = 0.58;
@@ -135,8 +124,11 @@ function valveSpreads(question: Question): Spread<Circuit>[] {
 /** From grid to anode, of oscillator triodes; from memory. */
 const OSCILLATOR_MU = 20;
 
+const tailOf = ({ stage }: Question): number =>
+	stage === 'triode-audio' ? 0 : stage === 'output-pentode' ? TAIL.output : TAIL.controlled;
+
 const layoutOf = (question: Question): Layout => ({
-	law: lawOf(question.valve),
+	law: lawOf(question.valve, tailOf(question)),
 	pentode: question.stage !== 'triode-audio',
 	screenVolts: question.valve.screenVolts ?? 0,
 	...(question.stage === 'triode-heptode' && {

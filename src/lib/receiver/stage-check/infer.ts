@@ -36,6 +36,9 @@ export interface Evidence<Figures> {
 	errors: readonly number[];
 }
 
+/** The hypothesis that nothing is wrong. */
+export const SOUND_STAGE = 'sound';
+
 export interface Judged<Figures> {
 	id: string;
 	/** Chance after the readings, against all hypotheses together. */
@@ -53,11 +56,15 @@ export interface Judged<Figures> {
 const COARSE = 14;
 const FINE = 9;
 /** Part of the shift by a fault that the valve laws may have wrong. Our own choice. */
-const LAW_ERROR = 0.06;
+const LAW_ERROR = 0.08;
 /** Within so much of the best, in misfit, a size is still possible: two standard errors. */
 const POSSIBLE = 4;
 /** Sizes that fit so much worse than the best at first look are not looked at closely. */
-const HOPELESS = 30;
+const HOPELESS = 15;
+/** Sizes that look best at first, looked at closely in any case. */
+const LEADERS = 3;
+/** A fault that fits so much worse than another is not looked at further. */
+const OUT_OF_THE_RUNNING = 40;
 
 interface Fit<Figures> {
 	size: number;
@@ -196,31 +203,66 @@ function logDeterminant(matrix: Float64Array, size: number): number {
 const spaced = (from: number, to: number, count: number): number[] =>
 	Array.from({ length: count }, (_, i) => from * (to / from) ** (i / (count - 1)));
 
-function judgeOne<Figures extends object>(comparison: Comparison<Figures>, hypothesis: Hypothesis<Figures>) {
+interface Weighed<Figures> {
+	best: Fit<Figures>;
+	low: number;
+	high: number;
+	/** Logarithm of how likely the readings are, over all sizes. */
+	evidence: number;
+}
+
+const leastOf = <One extends { cost: number }>(fits: readonly One[]): One =>
+	fits.reduce((best, one) => (one.cost < best.cost ? one : best));
+
+/** `bar`: the least cost of any fault so far. */
+function judgeOne<Figures extends object>(
+	comparison: Comparison<Figures>,
+	hypothesis: Hypothesis<Figures>,
+	bar: number
+): Weighed<Figures> {
 	const { sizes } = hypothesis;
 	if (!sizes) {
 		const only = comparison.fit(hypothesis, 1);
 		return { best: only, low: 1, high: 1, evidence: -only.cost / 2 };
 	}
-	const coarse = spaced(sizes.from, sizes.to, COARSE);
-	const looks = coarse.map((size) => comparison.rough(hypothesis, size));
-	const leastLook = Math.min(...looks);
-	const fits = coarse
-		.filter((_, i) => looks[i]! < leastLook + HOPELESS)
-		.map((size) => comparison.fit(hypothesis, size));
-	const top = fits.reduce((best, one) => (one.cost < best.cost ? one : best));
+	const looks = spaced(sizes.from, sizes.to, COARSE)
+		.map((size) => ({ size, look: comparison.rough(hypothesis, size) }))
+		.sort((one, other) => one.look - other.look);
+	const closely = ({ size }: { size: number }) => comparison.fit(hypothesis, size);
+	const leaders = looks.slice(0, LEADERS).map(closely);
+	const worthwhile = leastOf(leaders).cost < bar + OUT_OF_THE_RUNNING;
+	const limit = looks[0]!.look + HOPELESS;
+	const rest = looks.slice(LEADERS).filter(({ look }) => worthwhile && look < limit);
+	const fits = [...leaders, ...rest.map(closely)];
+	return overSizes(
+		[...fits, ...(worthwhile ? around(comparison, hypothesis, sizes, leastOf(fits)) : [])],
+		sizes
+	);
+}
+
+type Sizes = NonNullable<Hypothesis<never>['sizes']>;
+
+/** Sizes on either side of the best so far, closer together. */
+function around<Figures extends object>(
+	comparison: Comparison<Figures>,
+	hypothesis: Hypothesis<Figures>,
+	sizes: Sizes,
+	top: Fit<Figures>
+): Fit<Figures>[] {
 	const pitch = (sizes.to / sizes.from) ** (1 / (COARSE - 1));
 	const from = Math.max(sizes.from, top.size / pitch);
 	const to = Math.min(sizes.to, top.size * pitch);
-	const fine = spaced(from, to, FINE).map((size) => comparison.fit(hypothesis, size, top.deviations));
-	const all = [...fits, ...fine];
-	const best = all.reduce((least, one) => (one.cost < least.cost ? one : least));
-	const possible = all.filter(({ cost }) => cost < best.cost + POSSIBLE).map(({ size }) => size);
+	return spaced(from, to, FINE).map((size) => comparison.fit(hypothesis, size, top.deviations));
+}
+
+function overSizes<Figures>(fits: readonly Fit<Figures>[], sizes: Sizes): Weighed<Figures> {
+	const best = leastOf(fits);
+	const possible = fits.filter(({ cost }) => cost < best.cost + POSSIBLE).map(({ size }) => size);
 	return {
 		best,
 		low: Math.min(...possible),
 		high: Math.max(...possible),
-		evidence: Math.log(areaUnder(all, best.cost, sizes)) - best.cost / 2
+		evidence: Math.log(areaUnder(fits, best.cost, sizes)) - best.cost / 2
 	};
 }
 
@@ -228,7 +270,7 @@ function judgeOne<Figures extends object>(comparison: Comparison<Figures>, hypot
 function areaUnder(
 	fits: readonly { size: number; cost: number }[],
 	least: number,
-	{ from, to }: { from: number; to: number }
+	{ from, to }: Sizes
 ): number {
 	const sorted = [...fits].sort((one, other) => one.size - other.size);
 	const height = ({ cost }: { cost: number }) => Math.exp((least - cost) / 2);
@@ -245,7 +287,12 @@ export function judgeAll<Figures extends object>(
 	hypotheses: readonly Hypothesis<Figures>[]
 ): Judged<Figures>[] {
 	const comparison = new Comparison(evidence);
-	const judged = hypotheses.map((hypothesis) => ({ hypothesis, ...judgeOne(comparison, hypothesis) }));
+	let bar = Infinity;
+	const judged = hypotheses.map((hypothesis) => {
+		const weighed = judgeOne(comparison, hypothesis, bar);
+		bar = Math.min(bar, weighed.best.cost);
+		return { hypothesis, ...weighed };
+	});
 	const most = Math.max(...judged.map(({ hypothesis, evidence: log }) => log + Math.log(hypothesis.weight)));
 	const weights = judged.map(({ hypothesis, evidence: log }) =>
 		Math.exp(log + Math.log(hypothesis.weight) - most)

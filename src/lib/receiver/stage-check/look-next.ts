@@ -1,5 +1,5 @@
 import { printQuantity } from '../../quantity/index.ts';
-import type { Prepared } from './amplifier.ts';
+import type { Prepared } from './prepared.ts';
 import type { Judged } from './infer.ts';
 import { STAGES } from './stages.ts';
 import type { Explanation, ReadingId, StageFinding, StageQuestion, Verdict } from './types.ts';

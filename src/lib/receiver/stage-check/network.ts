@@ -12,8 +12,11 @@ interface Device {
 /** Insulation of a tag strip: no node floats without any path, S. */
 const INSULATION = 1e-12;
 const ROUNDS = 80;
-/** A; far below what any reading tells. */
-const CLOSE = 1e-11;
+/** V; far below what any reading tells, and the last step leaves less. */
+const CLOSE = 1e-4;
+/** V; steps shorter than this need no watching. */
+const NEAR = 0.3;
+const HALVINGS = 6;
 /** The least resistance that is told from a piece of wire, ohm. */
 const WIRE = 0.2;
 /** Longest step of a node in one round, V. */
@@ -69,8 +72,8 @@ export class Network {
 		this.#devices.push({ nodes, law, volts: room(), drawn: room(), moved: room() });
 	}
 
-	/** Currents that leave each node, and how they rise with each volt; returns the largest, nought at the solution. */
-	#load(volts: Float64Array): number {
+	/** Currents that leave each node, nought at the solution, and how they rise with each volt. */
+	#load(volts: Float64Array): void {
 		const size = this.#size;
 		this.#slope.set(this.#linear);
 		for (let i = 0; i < size; i++) {
@@ -79,7 +82,6 @@ export class Network {
 			this.#current[i] = sum;
 		}
 		for (const device of this.#devices) this.#loadDevice(device, volts);
-		return largest(this.#current);
 	}
 
 	#loadDevice({ nodes, law, volts: own, drawn, moved }: Device, volts: Float64Array): void {
@@ -98,25 +100,32 @@ export class Network {
 
 	/** Volts of the nodes; starts from `start`, which is not changed. */
 	solve(start: ArrayLike<number>): Float64Array {
-		let volts = Float64Array.from(start);
-		let worst = this.#load(volts);
-		for (let round = 0; round < ROUNDS && worst > CLOSE; round++) {
-			const step = solveLinear(this.#slope, this.#current);
+		let volts: Float64Array = Float64Array.from(start);
+		this.#load(volts);
+		for (let round = 0; round < ROUNDS; round++) {
+			const slope = this.#slope.slice();
+			const step = solveLinear(slope, this.#current);
 			const longest = largest(step);
-			if (longest < 1e-9) break;
-			let share = Math.min(1, STRIDE / longest);
-			let next = volts.map((one, i) => one - share * step[i]!);
-			let left = this.#load(next);
-			// A step that makes it worse is halved; after some halvings it is taken all the same, to get out of a corner.
-			for (let tries = 0; left > worst && tries < 6; tries++) {
-				share /= 2;
-				next = volts.map((one, i) => one - share * step[i]!);
-				left = this.#load(next);
-			}
-			volts = next;
-			worst = left;
+			if (longest < CLOSE) break;
+			volts = this.#stepped(volts, slope, step, longest);
 		}
 		return volts;
+	}
+
+	/**
+	 * One step, halved as long as the next one would be longer still. Judged in volts: microamperes at a grid count as much as
+	 * milliamperes at a cathode.
+	 */
+	#stepped(from: Float64Array, slope: Float64Array, step: Float64Array, longest: number): Float64Array {
+		let share = Math.min(1, STRIDE / longest);
+		for (let tries = 0; ; tries++) {
+			const next = from.map((one, i) => one - share * step[i]!);
+			this.#load(next);
+			if (longest < NEAR || tries === HALVINGS) return next;
+			const left = largest(solveLinear(slope, this.#current));
+			if (left <= longest) return next;
+			share /= 2;
+		}
 	}
 
 	/** Resistance seen into each node at volts that `solve` gave, ohm. */
@@ -140,8 +149,8 @@ function largest(list: Float64Array): number {
 /** Solves a small linear system (rows one after the other) by elimination with row exchange. */
 export function solveLinear(matrix: Float64Array, right: Float64Array): Float64Array {
 	const size = right.length;
-	const rows = Float64Array.from(matrix);
-	const answer = Float64Array.from(right);
+	const rows = matrix.slice();
+	const answer = right.slice();
 	for (let column = 0; column < size; column++) {
 		pivot(rows, answer, column);
 		for (let row = column + 1; row < size; row++) {

@@ -1,6 +1,6 @@
-import type { Prepared } from './amplifier.ts';
+import type { Prepared } from './prepared.ts';
 import type { Spread } from './infer.ts';
-import { rectifierFaults } from './rectifier-faults.ts';
+import { rectifierFaults } from './faults/rectifier.ts';
 import { rectifierOhms, type Supply, supplyReader, usualVolts } from './supply-circuit.ts';
 import type { PartId, PartValue, RectifierQuestion } from './types.ts';
 

@@ -1,6 +1,6 @@
 import { DUTIES, PART_LOOKS, VERDICTS } from '$lib/flow/part-terms.ts';
 import type { Library } from '$lib/flow/library.ts';
-import { verdictFor } from '$lib/flow/parts.ts';
+import { partsOf, verdictFor } from '$lib/flow/parts.ts';
 import { planOf } from '$lib/job/part-offers.ts';
 import { partsFrom, unitOfPart, type Part } from '$lib/job/parts.ts';
 import { decisionFor, type Decision } from '$lib/job/shopping.ts';
@@ -35,12 +35,15 @@ export const unitBeside = ({ kind, value }: Pick<Part, 'kind' | 'value'>): Scale
 
 export function partViews(state: JobState, library: Library): PartView[] {
 	const plan = planOf(state, library);
+	const hidden = new Map(plan ? partsOf(library, plan).map((part) => [part.id, part.hidden]) : []);
 	return partsFrom(state.parts).map((part): PartView => {
 		const { kind, duty, place, typed, rating } = part;
 		const verdict = verdictFor(library, kind, duty);
 		const decision = decisionFor(part, verdict);
 		const stage = place === undefined ? undefined : (plan?.stages[place] ?? plan?.lines[place])?.title;
-		const what = [PART_LOOKS[kind].title, duty && DUTIES[duty].title, stage].filter(Boolean).join(', ');
+		const what = [PART_LOOKS[kind].title, duty && DUTIES[duty].title, stage, hidden.get(part.id)]
+			.filter(Boolean)
+			.join(', ');
 		return {
 			part,
 			look: lookOf(part.state),

@@ -12,6 +12,8 @@ export interface Bench {
 	keys: boolean;
 	/** The list of suspects is shown only once the restorer has written down his own. */
 	ownFirst: boolean;
+	/** Own closed jobs move how common a cause is, in complaints opened from now on. */
+	ownJobs: boolean;
 }
 
 const KEY = 'valvetrail-bench';
@@ -21,7 +23,8 @@ const START: Bench = {
 	meter: '10M',
 	theme: 'system',
 	keys: true,
-	ownFirst: false
+	ownFirst: false,
+	ownJobs: false
 };
 
 function stored(): Partial<Bench> {

@@ -11,6 +11,7 @@ import { nameOf, reasonsFor } from '$lib/flow/explain.ts';
 import type { Library } from '$lib/flow/library.ts';
 import type { Power } from '$lib/flow/machine-types.ts';
 import { proceduresFor } from '$lib/flow/match.ts';
+import { hasJobs } from '$lib/flow/own-jobs.ts';
 import { flowFits } from '$lib/flow/resolve.ts';
 import type { Provoked } from '$lib/flow/terms.ts';
 import { beginsWith, wouldChange } from '$lib/flow/standing-words.ts';
@@ -19,8 +20,8 @@ import type { whereIs, Where } from '$lib/flow/where.ts';
 import { causeGate, listening, offersFor } from '$lib/job/after-repair.ts';
 import { jobDoubts } from '$lib/job/doubts.ts';
 import type { EventData, EventKind, JobEvent } from '$lib/job/events.ts';
+import { latestAt } from '$lib/job/order.ts';
 import { replay, reopened } from '$lib/job/replay.ts';
-import { rowOf } from '$lib/job/row.ts';
 import { contextOf, stateOf, stepPower } from '$lib/job/run.ts';
 import { ledgerWord } from '$lib/job/ledger.ts';
 import type { SetData } from '$lib/job/set-data.ts';
@@ -33,6 +34,7 @@ import { hashesOf, type JobStore } from '$lib/job/store.ts';
 import { describe } from '$lib/job/summary.ts';
 import { standingNumber, standingWord, type Ranking } from '$lib/suspects/index.ts';
 import { Adviser } from './adviser.ts';
+import { bench } from './bench.svelte.ts';
 import { startWorker } from './start-worker.ts';
 import { markLeft, stillHere } from './visit.ts';
 import { digest } from './world.ts';
@@ -82,8 +84,7 @@ export class OpenJob {
 		// The valve data are needed before the log is played.
 		[{ whereIs: this.#whereIs }] = await Promise.all([import('$lib/flow/where.ts'), loadReckoning()]);
 		await this.#read();
-		// A log taken in from another bench need not end with its newest entry.
-		this.leftAt = rowOf(this.#events).updated;
+		this.leftAt = latestAt(this.#events);
 		this.differences = differencesFrom(this.library, this.state);
 		const asLeft = stillHere(this.id, Date.now());
 		const off = this.#events.length > 0 && !asLeft ? reopened(this.state) : undefined;
@@ -354,7 +355,18 @@ export class OpenJob {
 			return;
 		}
 		await this.#enter(flowId, plan.id, snapshot.hash);
+		if (bench.value.ownJobs && !this.trial && !flow.procedure) await this.letInOwnJobs(flowId);
 	}
+
+	/** Own closed jobs with this complaint count in it, as they stand today. */
+	async letInOwnJobs(flow: string): Promise<void> {
+		const { ownJobsFor } = await import('$lib/job/experience.ts');
+		const jobs = ownJobsFor(await this.store.jobs(), flow, this.id);
+		if (hasJobs(jobs)) await this.add('experience', { flow, ...jobs });
+	}
+
+	/** They count no more. */
+	leaveOutOwnJobs = (flow: string) => this.add('experience', { flow, proved: {}, untested: {} });
 
 	/** Back to another flow of this job, as it was left. */
 	async turnTo(flowId: string): Promise<void> {
@@ -409,9 +421,7 @@ export class OpenJob {
 	refuse = (to: Power, volts?: [number, number]): string | undefined => {
 		const { now, limiterPassed } = this.state.power;
 		return (
-			causeGate(this.state, to) ??
-			this.#clashGate(to) ??
-			powerGate({ power: now, limiterPassed }, to, volts)
+			causeGate(this.state, to) ?? this.#clashGate(to) ?? powerGate({ power: now, limiterPassed }, to, volts)
 		);
 	};
 

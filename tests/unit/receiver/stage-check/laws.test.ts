@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { anodeTakes, lawOf, spaceCurrent } from '../../../../src/lib/receiver/stage-check/laws.ts';
+import { anodeTakes, lawOf, spaceCurrent, TAIL } from '../../../../src/lib/receiver/stage-check/laws.ts';
 import {
 	pointOf,
 	type StageKind,
@@ -25,7 +25,7 @@ const SHEETS = [
 
 describe.each(SHEETS)('the law of the %s as %s', (type, stage) => {
 	const point = sheet(type, stage);
-	const law = lawOf(point);
+	const law = lawOf(point, point.screenVolts === undefined ? 0 : TAIL.output);
 	const pull = point.screenVolts ?? point.anodeVolts;
 	const anode = (grid: number) => spaceCurrent(law, grid, pull) * law.anodeShare;
 

@@ -186,10 +186,12 @@ test('after weeks a set counts as charged, three findings are recalled, and the 
 		away: '30 days',
 		place: 'At the grid',
 		findings,
+		phases: { begun: ['Trace the fault'], toDo: ['Alignment', 'Report'] },
 		onsafe: nothing,
 		ongoon: nothing
 	});
 	expect(text).toContain('Off, not proved dead');
+	expect(text).toMatch(/Begun\s+Trace the fault\s+Still to do\s+Alignment; Report/);
 	expect(text.match(/finding \w+/g)).toEqual(['finding two', 'finding three', 'finding four']);
 	expect(text.indexOf('First make it safe')).toBeLessThan(text.indexOf('Go on where I was'));
 });

@@ -1,5 +1,5 @@
-import type { CauseRow, FaultRow } from './fault-types.ts';
-import type { Supply } from './supply-circuit.ts';
+import type { CauseRow, FaultRow } from './types.ts';
+import type { Supply } from '../supply-circuit.ts';
 
 type Row = FaultRow<Supply>;
 type Cause = CauseRow<Supply>;

@@ -1,6 +1,6 @@
-import type { Unit } from '../../quantity/index.ts';
-import type { Hypothesis } from './infer.ts';
-import type { PartId, ReadingId } from './types.ts';
+import type { Unit } from '../../../quantity/index.ts';
+import type { Hypothesis } from '../infer.ts';
+import type { PartId, ReadingId } from '../types.ts';
 
 /** How common a fault is against the others of its stage; the words and numbers of the suspects. */
 export const COMMON = { 'very common': 30, common: 10, occasional: 3, rare: 1, 'not listed': 0.3 } as const;
