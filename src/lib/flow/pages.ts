@@ -1,4 +1,4 @@
-import { placeOf, SECTIONS, type Plan, type SectionId } from '../receiver/index.ts';
+import { fits, placeOf, SECTIONS, type Plan, type SectionId } from '../receiver/index.ts';
 import type { Library } from './library.ts';
 import { flowFits } from './resolve.ts';
 import type { Caution, Flow, Step } from './schema.ts';
@@ -165,12 +165,16 @@ const stepLine = ([id, step]: [string, Step]): StepLine => ({
 	outcomes: outcomesOf(step)
 });
 
-/** The cautions that the steps name, and those that cover a power state of theirs. */
-function cautionsOf(library: Library, steps: Step[]): FlowPage['cautions'] {
+/** The cautions that the steps name, and those of a live chassis, as far as a set that can have this complaint has them. */
+function cautionsOf(library: Library, flow: Flow, steps: Step[]): FlowPage['cautions'] {
+	const sets = plansOf(library).filter((plan) => flowFits(flow, plan));
 	const named = new Set(steps.flatMap((step) => step.cautions));
 	const powers = new Set(steps.map((step) => step.power));
+	const ofLiveChassis = ({ only, covers }: Caution) =>
+		only?.chassis?.includes('live') === true && covers.some((power) => powers.has(power));
 	return Object.entries(library.cautions)
-		.filter(([id, caution]) => named.has(id) || caution.covers.some((power) => powers.has(power)))
+		.filter(([id, caution]) => named.has(id) || ofLiveChassis(caution))
+		.filter(([, { only }]) => sets.some(({ traits }) => fits(traits, only)))
 		.map(([, { title, text }]) => ({ title, text }));
 }
 
@@ -198,7 +202,7 @@ export function pageOf(library: Library, flow: Flow): FlowPage {
 	const plain = steps.map(([, step]) => step);
 	return {
 		...summaryOf(library, flow),
-		cautions: cautionsOf(library, plain),
+		cautions: cautionsOf(library, flow, plain),
 		suspectLines: suspectLines(library, flow),
 		stepLines: steps.map(stepLine),
 		sources: sourcesOf(library, flow, plain),

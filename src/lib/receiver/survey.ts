@@ -27,3 +27,4 @@ export { questionReading, type Question } from './question-reading.ts';
 export { surveyPoints, type SurveyPoint } from './survey-points.ts';
 export { readAt, type SurveyRow } from './survey-row.ts';
 export { falseAlarm, VERDICTS, verdictOf, type Verdict } from './verdict.ts';
+export { stagesSay, type StageSays } from './survey-stages.ts';
