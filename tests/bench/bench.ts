@@ -11,6 +11,7 @@ import { takeDraw } from './random.ts';
 import { printRows, type Row } from './row.ts';
 import { shippedFlows, shippedRows } from './shipped.ts';
 import { stageCheckRows } from './stage-check.ts';
+import { storageRows } from './storage.ts';
 import { twoFaultRows } from './two-faults.ts';
 
 /**
@@ -24,6 +25,9 @@ const SHORT = '--short';
 const JOBS_ALONE = '--jobs-alone';
 /** Only the rows of the stage check. */
 const STAGES_ALONE = '--stages';
+
+/** Only the rows of the storage. */
+const STORAGE_ALONE = '--storage';
 
 const DRAW = '--draw';
 
@@ -62,7 +66,14 @@ async function allRows(): Promise<Row[]> {
 	];
 	// Times come last, when the second core is free.
 	const beside = await jobs;
-	return [...beside, ...rest, ...(await timeRows(library, shippedFlows(library), root))];
+	const times = await timeRows(library, shippedFlows(library), root);
+	return [...beside, ...rest, ...times, ...(await storageAlone(library))];
+}
+
+/** On the first flow: any one will do. */
+async function storageAlone(library: Library): Promise<Row[]> {
+	const [flow] = shippedFlows(library);
+	return flow ? storageRows(library, flow, root) : [];
 }
 
 const shortRows = (): Row[] => [...optimumRows(true), ...gateRows(true), ...shippedRows(openLibrary(), true)];
@@ -77,7 +88,9 @@ if (process.argv.includes(JOBS_ALONE)) {
 		? shortRows()
 		: process.argv.includes(STAGES_ALONE)
 			? await stageCheckRows()
-			: await allRows();
+			: process.argv.includes(STORAGE_ALONE)
+				? await storageAlone(openLibrary())
+				: await allRows();
 	console.log(printRows(rows));
 	const missed = rows.filter(({ certain, met }) => certain && met === false);
 	if (missed.length) console.error(`Missed: ${missed.map(({ id, what }) => `${id} ${what}`).join('; ')}.`);

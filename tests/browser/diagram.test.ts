@@ -50,7 +50,7 @@ test('a test point is marked by a tap; the step shows the place, offline and aft
 	await expect(marks(page).getByRole('listitem')).toHaveCount(1);
 	await expect(sheet(page).getByRole('button', { name: `${GRID}, test point` })).toBeVisible();
 	const [mark] = await marked(page);
-	expect(mark).toMatchObject({ mark: 'm1', point: 'output.grid' });
+	expect(mark).toMatchObject({ point: 'output.grid' });
 	expect(mark!.x).toBeGreaterThan(0);
 	expect(mark!.x).toBeLessThan(1);
 
@@ -141,8 +141,13 @@ test('volts printed at a point judge the readings there', async ({ page }) => {
 	await page.getByLabel('Volts printed there').fill('225');
 	await page.getByRole('button', { name: 'Keep the volts' }).click();
 	await expect(page.getByText('Readings there are judged by it')).toBeVisible();
-	const kept = (await events(page)).findLast((one) => one.kind === 'intake');
-	expect(kept?.data).toMatchObject({ service: { 'output.anode': 225 } });
+	const kept = (await events(page)).findLast((one) => one.kind === 'set-described');
+	expect(kept?.data).toMatchObject({ volts: { 'output.anode': 225 } });
+	await page.reload();
+	await marks(page)
+		.getByRole('button', { name: /^Show Anode/ })
+		.click();
+	await expect(page.getByLabel('Volts printed there')).toHaveValue('225 V');
 });
 
 test('nothing of the page is wider than 320 px, and axe finds nothing on it', async ({ page }) => {

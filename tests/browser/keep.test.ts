@@ -120,6 +120,20 @@ test('a broken file is refused with line and reason, and what is here stays as i
 	}
 });
 
+test('a file that the device has no room for is refused before it is read', async ({ page }) => {
+	await page.addInitScript(() => {
+		StorageManager.prototype.estimate = () => Promise.resolve({ quota: 11e6, usage: 10e6 });
+	});
+	await startJob(page);
+	await openKeep(page);
+	const before = await everything(page);
+	await takeIn(page, 'x'.repeat(3_000_000));
+	await expect(told(page)).toContainText(
+		'everything.json was not taken in: it has 3 MB, and the browser gives this page 1 MB more.'
+	);
+	expect(await everything(page)).toEqual(before);
+});
+
 test('a browser that can share is asked for its way; what is shared counts as a copy', async ({ page }) => {
 	await page.addInitScript(() => {
 		Object.assign(navigator, {

@@ -7,7 +7,7 @@ import type {
 import type { Spice } from '../published/spice/engine.ts';
 import { valueOf } from '../published/spice/engine.ts';
 import type { Dice } from '../random.ts';
-import { drawnSize, type PlantedFault } from './faults.ts';
+import type { PlantedFault } from './faults.ts';
 import {
 	GRID_DIODE,
 	type Koren,
@@ -327,5 +327,3 @@ export function questionOf(
 /** Faults that this set can have. */
 export const possible = (set: AmplifierSet, { needs }: PlantedFault): boolean =>
 	needs === undefined || set[needs] > 0;
-
-export { drawnSize };

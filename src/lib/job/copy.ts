@@ -26,7 +26,7 @@ export function copyOf(
 function renameData(event: JobEvent, renamed: (id: string) => string): JobEvent {
 	switch (event.kind) {
 		case 'started':
-			return { ...event, data: { copyOf: event.job } };
+			return { ...event, data: { ...event.data, copyOf: event.job } };
 		case 'undone':
 			return { ...event, data: { target: renamed(event.data.target) } };
 		case 'resolved':

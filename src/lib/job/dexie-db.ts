@@ -68,8 +68,8 @@ export class JobDatabase extends Dexie {
 
 	/** Of these flows or pictures, those that no event names. Within a transaction. */
 	#unnamed(by: 'data.hash' | 'data.picture', hashes: readonly string[]): PromiseExtended<string[]> {
-		const named = hashes.map((hash) => this.events.where(by).equals(hash).count());
-		return Dexie.Promise.all(named).then((counts) => hashes.filter((_, index) => counts[index] === 0));
+		const named = hashes.map((hash) => this.events.where(by).equals(hash).limit(1).primaryKeys());
+		return Dexie.Promise.all(named).then((found) => hashes.filter((_, index) => found[index]?.length === 0));
 	}
 
 	/** Everything that is told of one job, in one transaction. */

@@ -172,7 +172,8 @@ export function prepareAmplifier(question: Question): Prepared<Circuit> {
 		sound,
 		spreads: [...spreads, ...valveSpreads(question)],
 		faults: amplifierFaults(question.stage, sound),
-		foretell: (circuit, probes) => solver.solve(circuit, probes).shown,
-		resting: (circuit) => solver.solve(circuit, []).resting
+		foretell: (circuit, probes) => solver.shown(circuit, probes),
+		nudged: (circuit) => solver.nudged(circuit),
+		resting: (circuit) => solver.resting(circuit)
 	};
 }

@@ -1,11 +1,11 @@
 import { prepareAmplifier } from './amplifier.ts';
-import type { Prepared } from './prepared.ts';
 import type { Probe } from './circuit.ts';
 import { addUp, currentsOf } from './currents.ts';
 import { explain, grouped, scoreOf, weightOf } from './explain.ts';
 import { impossibleReadings } from './impossible.ts';
 import { type Evidence, type Hypothesis, judgeAll, SOUND_STAGE } from './infer.ts';
 import { lookNext } from './look-next.ts';
+import type { Prepared } from './prepared.ts';
 import { prepareRectifier } from './rectifier.ts';
 import { STAGES } from './stages.ts';
 import { statementOf, verdictOf } from './statement.ts';
@@ -14,6 +14,9 @@ import type { Meter, ReadingId, StageFinding, StageQuestion } from './types.ts';
 const USUAL_METER: Meter = { ohms: 10e6 };
 /** From one reading to the next, as a share: digits, ranges and mains. What the meter has wrong throughout is reckoned apart. */
 const BETWEEN_READINGS = 0.005;
+/** Standard error of something that lies anywhere within its limits; per cent of a meter where none is said. */
+const UNIFORM = 0.58;
+const USUAL_ACCURACY = 2;
 /** V. */
 const LAST_DIGIT = 0.02;
 const MOST_EXPLANATIONS = 6;
@@ -52,8 +55,12 @@ const probesOf = (question: StageQuestion): Probe[] =>
 		.filter((id) => id !== 'before' && question.readings[id] !== undefined)
 		.map((reading) => ({ reading, ohms: meterFor(question, reading).ohms }));
 
-/** Standard error of a reading against the others of the same meter, V. */
-const errorOf = (volts: number): number => Math.hypot(BETWEEN_READINGS * volts, LAST_DIGIT);
+/** Standard error of a reading against the others, V. Another meter than the usual one has an error of its own. */
+function errorOf(question: StageQuestion, reading: ReadingId, volts: number): number {
+	const other = question.readingMeter?.[reading];
+	const own = other ? (UNIFORM * (other.accuracy ?? USUAL_ACCURACY)) / 100 : 0;
+	return Math.hypot(BETWEEN_READINGS * volts, own * volts, LAST_DIGIT);
+}
 
 function finding<Figures extends object>(
 	question: StageQuestion,
@@ -68,7 +75,8 @@ function finding<Figures extends object>(
 		spreads,
 		readings,
 		foretell: (figures) => prepared.foretell(figures, probes),
-		errors: readings.map(errorOf)
+		nudged: prepared.nudged,
+		errors: probes.map(({ reading }, i) => errorOf(question, reading, readings[i]!))
 	};
 	const weighed = faults.map((row) => ({ ...row, weight: weightOf(question, row) }));
 	const weight = weighed.reduce((all, row) => all + row.weight, 0);
@@ -83,7 +91,7 @@ function finding<Figures extends object>(
 	const next = lookNext(
 		question,
 		prepared,
-		judged.filter(({ id }) => id !== SOUND_STAGE),
+		groups.map(([first]) => first),
 		explanations,
 		verdict
 	);

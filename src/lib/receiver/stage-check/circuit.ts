@@ -196,15 +196,8 @@ function addOscillator(net: Network, law: OscillatorLaw, circuit: Circuit): void
 	});
 }
 
-/** A meter across a point counts where it moves the volts by more than this share for each share of its own. */
-const SMALL_LOAD = 0.02;
-
-export interface Solved {
-	/** Volts with no meter on any point, by reading. */
-	resting: (reading: ReadingId) => number;
-	/** Volts that the meter shows, in the order asked for. */
-	shown: number[];
-}
+/** V that a meter may pull a point down before the circuit is solved anew with the meter in it. */
+const SMALL_PULL = 0.25;
 
 /** A reading to be foretold, and the meter that takes it. */
 export interface Probe {
@@ -212,36 +205,70 @@ export interface Probe {
 	ohms: number;
 }
 
+/** How a probe is read on a circuit that was solved. */
+interface Read {
+	/** -1 for the HT itself. */
+	node: number;
+	ohms: number;
+	/** What the meter leaves of the volts; with `loaded`, all volts of the circuit that it stands in. */
+	left: number;
+	loaded?: Float64Array;
+}
+
 /** Solves circuits of one layout; each starts from the volts of the last one. */
 export class Solver {
 	readonly #layout: Layout;
-	#last: Float64Array;
+	#volts: Float64Array;
+	#reads: readonly Read[] = [];
 
 	constructor(layout: Layout, start: Circuit) {
 		this.#layout = layout;
-		this.#last = firstGuess(layout, start);
+		this.#volts = firstGuess(layout, start);
 	}
 
-	solve(circuit: Circuit, probes: readonly Probe[]): Solved {
+	/** What the probes show, one after the other. */
+	shown(circuit: Circuit, probes: readonly Probe[]): number[] {
 		const net = network(this.#layout, circuit);
-		const volts = net.solve(this.#last);
-		this.#last = volts;
-		const scale = circuit.meterScale;
-		const resistances = probes.length > 0 ? net.resistances(volts) : volts;
-		const shown = probes.map(({ reading, ohms }) => {
-			const node = NODES[reading];
-			if (reading === 'ht' || node === undefined) return circuit.ht * scale;
-			const source = resistances[node]!;
-			if (source < SMALL_LOAD * ohms) return (scale * volts[node]! * ohms) / (ohms + source);
-			const loaded = network(this.#layout, circuit);
-			loaded.toFixed(node, ohms);
-			return scale * loaded.solve(volts)[node]!;
+		this.#volts = net.solve(this.#volts);
+		const resistances = net.resistances(this.#volts);
+		this.#reads = probes.map(({ reading, ohms }): Read => {
+			const node = NODES[reading] ?? -1;
+			if (node < 0) return { node, ohms, left: 1 };
+			const left = ohms / (ohms + resistances[node]!);
+			if (Math.abs(this.#volts[node]! * (1 - left)) < SMALL_PULL) return { node, ohms, left };
+			return { node, ohms, left, loaded: this.#withMeter(circuit, node, ohms).solve(this.#volts) };
 		});
-		return {
-			resting: (reading) => (NODES[reading] === undefined ? circuit.ht : volts[NODES[reading]]!),
-			shown
-		};
+		return this.#reads.map(({ node, left, loaded }) =>
+			this.#scaled(circuit, node, loaded?.[node] ?? left * (this.#volts[node] ?? 0))
+		);
 	}
+
+	/** The same for a circuit that differs little from the last one, near enough for a slope. */
+	nudged(circuit: Circuit): number[] {
+		const volts = network(this.#layout, circuit).nudge(this.#volts);
+		return this.#reads.map(({ node, ohms, left, loaded }) =>
+			this.#scaled(
+				circuit,
+				node,
+				loaded ? this.#withMeter(circuit, node, ohms).nudge(loaded)[node]! : left * (volts[node] ?? 0)
+			)
+		);
+	}
+
+	/** Volts with no meter on any point. */
+	resting(circuit: Circuit): (reading: ReadingId) => number {
+		const volts = network(this.#layout, circuit).solve(this.#volts);
+		return (reading) => (NODES[reading] === undefined ? circuit.ht : volts[NODES[reading]]!);
+	}
+
+	#withMeter(circuit: Circuit, node: number, ohms: number): Network {
+		const net = network(this.#layout, circuit);
+		net.toFixed(node, ohms);
+		return net;
+	}
+
+	#scaled = ({ ht, meterScale }: Circuit, node: number, volts: number): number =>
+		meterScale * (node < 0 ? ht : volts);
 }
 
 function firstGuess(layout: Layout, { ht, cathodeResistor }: Circuit): Float64Array {

@@ -23,6 +23,8 @@ export interface Hypothesis<Figures> {
 	set: (sound: Figures, size: number) => Figures;
 	/** Figures that the fault sets itself: their own spread counts no more. */
 	pins: readonly (keyof Figures)[];
+	/** Part of its shift that the valve laws may have wrong, where that is more than usual: near the cut-off. */
+	lawError?: number;
 }
 
 /** What is known of a stage, ready to be compared with what its readings show. */
@@ -32,6 +34,8 @@ export interface Evidence<Figures> {
 	readings: readonly number[];
 	/** What the readings of a circuit would be, in the same order. */
 	foretell: (figures: Figures) => number[];
+	/** The same of a circuit that differs little from the one foretold last. */
+	nudged: (figures: Figures) => number[];
 	/** Standard errors of the readings by the meter alone. */
 	errors: readonly number[];
 }
@@ -105,9 +109,9 @@ class Comparison<Figures extends object> {
 	}
 
 	/** Standard errors of meter and law together. */
-	#errors(foretold: readonly number[]): number[] {
+	#errors(foretold: readonly number[], lawError = LAW_ERROR): number[] {
 		const { errors } = this.#evidence;
-		return foretold.map((volts, i) => Math.hypot(errors[i]!, LAW_ERROR * (volts - this.#soundReadings[i]!)));
+		return foretold.map((volts, i) => Math.hypot(errors[i]!, lawError * (volts - this.#soundReadings[i]!)));
 	}
 
 	/** First look at a size: no spread is reckoned with, the errors are widened instead. */
@@ -128,7 +132,7 @@ class Comparison<Figures extends object> {
 		let foretold = this.#evidence.foretell(at(from));
 		let slopes = this.#slopes(at, from, foretold);
 		for (let round = 0; ; round++) {
-			const { cost, misfit, next, moved } = this.#towards(slopes, foretold, from);
+			const { cost, misfit, next, moved } = this.#towards(slopes, foretold, from, hypothesis.lawError);
 			if (moved < CALM || round === ROUNDS)
 				return { size, cost, misfit, deviations: next, circuit: at(next) };
 			from = next;
@@ -140,14 +144,19 @@ class Comparison<Figures extends object> {
 	/** How the readings move with each spread figure, for one standard error. */
 	#slopes(at: (by: Deviations) => Figures, from: Deviations, foretold: readonly number[]): number[][] {
 		return from.map((_, k) => {
-			const moved = this.#evidence.foretell(at(from.map((by, i) => (i === k ? by + STEP : by))));
+			const moved = this.#evidence.nudged(at(from.map((by, i) => (i === k ? by + STEP : by))));
 			return moved.map((volts, j) => (volts - foretold[j]!) / STEP);
 		});
 	}
 
 	/** One step of Gauss and Newton towards the likeliest figures. */
-	#towards(slopes: readonly (readonly number[])[], foretold: readonly number[], from: Deviations) {
-		const errors = this.#errors(foretold);
+	#towards(
+		slopes: readonly (readonly number[])[],
+		foretold: readonly number[],
+		from: Deviations,
+		lawError: number | undefined
+	) {
+		const errors = this.#errors(foretold, lawError);
 		// The deviation that the readings would show if all figures stood at their nominal value again.
 		const off = this.#evidence.readings.map(
 			(reading, j) => reading - foretold[j]! + slopes.reduce((sum, slope, k) => sum + slope[j]! * from[k]!, 0)

@@ -1,6 +1,6 @@
 import { printQuantity } from '../../quantity/index.ts';
-import type { Prepared } from './prepared.ts';
 import type { Judged } from './infer.ts';
+import type { Prepared } from './prepared.ts';
 import { STAGES } from './stages.ts';
 import type { Explanation, ReadingId, StageFinding, StageQuestion, Verdict } from './types.ts';
 
@@ -11,6 +11,10 @@ const TELLS = 3;
 const FORETOLD = { share: 0.07, volts: 0.1 };
 /** Below this chance a second explanation is not worth a reading. */
 const WORTH = 0.03;
+
+/** `Screen` becomes `screen`, `HT` stays. */
+const inSentence = (label: string): string =>
+	/^[A-Z][a-z]/.test(label) ? label.charAt(0).toLowerCase() + label.slice(1) : label;
 
 const volts = (value: number): string => printQuantity(value, 'V', { digits: value < 10 ? 2 : 3 });
 
@@ -34,7 +38,7 @@ export function lookNext<Figures extends object>(
 		if (best)
 			return {
 				reading: best.id,
-				words: `Read ${best.label.toLowerCase()}: about ${volts(best.one)} speaks for this: ${first.words} About ${volts(best.other)} speaks for this: ${second.words}`
+				words: `Read the ${inSentence(best.label)}: about ${volts(best.one)} speaks for this: ${first.words} About ${volts(best.other)} speaks for this: ${second.words}`
 			};
 	}
 	return {

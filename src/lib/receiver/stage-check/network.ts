@@ -112,6 +112,13 @@ export class Network {
 		return volts;
 	}
 
+	/** One step of Newton from volts that solve a network which differs little: near enough for a slope. */
+	nudge(from: Float64Array): Float64Array {
+		this.#load(from);
+		const step = solveLinear(this.#slope, this.#current);
+		return from.map((one, i) => one - step[i]!);
+	}
+
 	/**
 	 * One step, halved as long as the next one would be longer still. Judged in volts: microamperes at a grid count as much as
 	 * milliamperes at a cathode.

@@ -10,6 +10,8 @@ export interface Prepared<Figures> {
 	faults: FaultRow<Figures>[];
 	/** What the readings of a circuit would be, in the order asked for. */
 	foretell: (figures: Figures, probes: readonly Probe[]) => number[];
+	/** The same of a circuit that differs little from the one foretold last. */
+	nudged: (figures: Figures) => number[];
 	/** Volts of a circuit with no meter on it. */
 	resting: (figures: Figures) => (reading: ReadingId) => number;
 }

@@ -1,5 +1,6 @@
 import type { Prepared } from './prepared.ts';
 import type { Spread } from './infer.ts';
+import type { Probe } from './circuit.ts';
 import { rectifierFaults } from './faults/rectifier.ts';
 import { rectifierOhms, type Supply, supplyReader, usualVolts } from './supply-circuit.ts';
 import type { PartId, PartValue, RectifierQuestion } from './types.ts';
@@ -63,14 +64,20 @@ export function prepareRectifier(question: RectifierQuestion): Prepared<Supply> 
 		{ key: 'direct', sigma: SPREAD.load },
 		{ key: 'meterScale', sigma: (UNIFORM * (question.meter?.accuracy ?? 2)) / 100 }
 	];
+	let asked: readonly Probe[] = [];
+	const readAll = (supply: Supply): number[] => {
+		const reading = read(supply);
+		return asked.map((probe) => reading(probe.reading));
+	};
 	return {
 		sound,
 		spreads,
 		faults: rectifierFaults(sound, windingVolts !== undefined),
 		foretell: (supply, probes) => {
-			const reading = read(supply);
-			return probes.map((probe) => reading(probe.reading));
+			asked = probes;
+			return readAll(supply);
 		},
+		nudged: readAll,
 		resting: read
 	};
 }

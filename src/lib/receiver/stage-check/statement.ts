@@ -1,4 +1,3 @@
-import type { Judged } from './infer.ts';
 import type { Explanation, StageFinding, Verdict } from './types.ts';
 
 /** Misfit beyond which nothing on the list explains the readings: mean of a sum of so many squares, and some times its spread. */
@@ -8,7 +7,7 @@ const FAULT_BELOW = 0.2;
 const STANDS_OUT = 0.75;
 
 export function verdictOf(
-	sound: Judged<never> | Judged<object>,
+	sound: { score: number },
 	all: readonly { misfit: number }[],
 	count: number
 ): Verdict {
@@ -27,7 +26,7 @@ export function statementOf(
 	const sums = addUp && !addUp.ok ? ` ${addUp.words}` : '';
 	if (!first) return '';
 	if (verdict === 'sound')
-		return 'The stage is sound: every reading is within the tolerances of parts, valve and meter.';
+		return 'By its DC volts the stage is sound: every reading is within the tolerances of parts, valve and meter. An open or dry capacitor does not show here.';
 	if (verdict === 'unexplained')
 		return `No single fault gives these readings.${sums} Read them again; if they stay, look for two faults, or a part that is not as marked.`;
 	if (verdict === 'doubtful')

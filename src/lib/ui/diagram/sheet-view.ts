@@ -78,8 +78,9 @@ export function marksAt(state: JobState, point: string): { sheet: Sheet; mark: M
 	});
 }
 
-/** A short id that no mark of the job has had. */
-export function nextMark(state: JobState): string {
-	const numbers = state.marks.map(({ mark }) => Number(mark.replace(/^m/, '')) || 0);
-	return `m${Math.max(0, ...numbers) + 1}`;
-}
+/**
+ * A short id for a new mark, such that two benches which mark the same sheet apart do not meet.
+ *
+ * @param random a whole number of 32 bits
+ */
+export const newMark = (random: number): string => `m${random.toString(36)}`;

@@ -91,7 +91,7 @@ async function tooLarge({ name, size }: File): Promise<string> {
 	const manager = navigator.storage as StorageManager | undefined;
 	const { quota, usage = 0 } = (await manager?.estimate?.()) ?? {};
 	if (quota === undefined || size < quota - usage) return '';
-	return `${name} was not taken in: it has ${Math.ceil(size / 1e6)} MB, and the browser gives this page ${Math.floor((quota - usage) / 1e6)} MB more. Free some space, then choose it again.`;
+	return `${name} was not taken in: it has ${Math.ceil(size / 1e6)} MB, and the browser gives this page ${Math.max(0, Math.floor((quota - usage) / 1e6))} MB more. Free some space, then choose it again.`;
 }
 
 /** What a file holds, against what is here. */

@@ -19,6 +19,9 @@ const BYPASS_SHORT = names({
 	'triode-heptode': ['mix-ck-short']
 });
 
+/** Part of the volts at cut-off that the law may have wrong. */
+const AT_CUT_OFF = 0.3;
+
 /** Faults of what stands between cathode and chassis. */
 export function cathodeRows(stage: Amplifier, { cathodeResistor: nominal }: Circuit): Row[] {
 	if (nominal <= WIRE) return [];
@@ -49,6 +52,7 @@ export function cathodeRows(stage: Amplifier, { cathodeResistor: nominal }: Circ
 		{
 			id: 'cathode-open',
 			set: set('cathodeResistor', OPEN),
+			lawError: AT_CUT_OFF,
 			pins,
 			causes: [
 				{
