@@ -1,5 +1,6 @@
 import { standings } from '../flow/trace.ts';
 import { nameOf } from '../flow/explain.ts';
+import { expectedAt } from '../flow/reading.ts';
 import { DUTIES, PART_LOOKS } from '../flow/part-terms.ts';
 import { INSTRUMENTS } from '../flow/terms.ts';
 import { parseAnyQuantity, printQuantity } from '../quantity/index.ts';
@@ -79,11 +80,23 @@ function setLines(state: JobState, plan: Plan | undefined): AskLine[] {
 	const { history = [], playing } = state.intake ?? {};
 	const line = (text: string, weight: number): AskLine => ({ part: 'set', text, weight });
 	if (!plan) return [line('Kind of set not known yet', WEIGHT.must)];
-	const valves = Object.values(plan.valves).map(({ type }) => type);
+	const own = state.described
+		.at(-1)
+		?.data.valves.map(({ listed, fitted }) =>
+			fitted !== undefined && fitted !== listed ? `${fitted} fitted for ${listed}` : listed
+		);
+	const valves = own?.length ? own : Object.values(plan.valves).map(({ type }) => type);
 	const chassis = plan.traits.chassis === 'live' ? ', live chassis' : '';
 	return [
 		line(`${plan.title}${chassis}`, WEIGHT.must),
-		...(valves.length ? [line(`Valves of such a set: ${[...new Set(valves)].join(', ')}`, WEIGHT.must)] : []),
+		...(valves.length
+			? [
+					line(
+						`${own?.length ? 'Valves' : 'Valves of such a set'}: ${[...new Set(valves)].join(', ')}`,
+						WEIGHT.must
+					)
+				]
+			: []),
 		...history.map((word) => line(HISTORY[word], WEIGHT.past)),
 		...(playing ? [line('It was running on full mains when it came in', WEIGHT.past)] : [])
 	];
@@ -192,9 +205,25 @@ function foundAsk(state: JobState): AskLine[] {
 			if (!line.reading)
 				return { part: 'tried', text: cut(told), weight: right ? WEIGHT.heardRight : WEIGHT.heardWrong };
 			const expected = line.expected ? `; sound: ${line.expected}` : '';
-			const text = cut(`${told.replace(/: [^:]*$/, '')}: ${line.reading}${expected}`);
+			const title =
+				line.answer && told.endsWith(` ${line.answer}`) ? told.slice(0, -line.answer.length - 1) : told;
+			const text = cut(`${title} ${line.reading}${expected}`);
 			return { part: 'readings', text, weight: right ? WEIGHT.right : WEIGHT.wrong };
 		});
+}
+
+/** Readings of the survey; those more than a fifth from what is expected count as wrong. */
+function surveyAsk(state: JobState): AskLine[] {
+	const plan = allRuns(state)[0]?.run.resolved.plan;
+	const latest = [...new Map(state.readings.map((one) => [one.point, one])).values()];
+	return latest.map(({ point, reading, out }): AskLine => {
+		const title = plan?.points[point]?.title ?? point;
+		const expected = plan && !out ? expectedAt(plan, point, state.service, reading.ht) : undefined;
+		const off = expected ? Math.abs(reading.value - expected.value) > Math.abs(expected.value) / 5 : false;
+		const sound = expected ? `; sound: about ${printQuantity(expected.value, 'V', { digits: 3 })}` : '';
+		const text = `${title}: ${printQuantity(reading.value, reading.unit)}${out ? ', valve out' : ''}${sound}`;
+		return { part: 'readings', text: cut(text), weight: off ? WEIGHT.wrong : WEIGHT.right };
+	});
 }
 
 /** Suspects at least in question, as the answers have left them. */
@@ -257,6 +286,7 @@ export function askText(state: JobState): Asked {
 		...complaintLines(state, plan),
 		...changeLines(state),
 		...foundAsk(state),
+		...surveyAsk(state),
 		...benchLines(state),
 		...pointLines(state),
 		questionLine(state)

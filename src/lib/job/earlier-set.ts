@@ -1,5 +1,6 @@
 import type { Intake, JobEvent } from './events.ts';
 import { inOrder } from './order.ts';
+import type { SetData } from './set-data.ts';
 
 /** What a new job takes over from an earlier one on the same kind of set: the set, never the trail. */
 
@@ -7,16 +8,29 @@ export interface EarlierSet {
 	job: string;
 	/** The earlier intake as it stood last. */
 	intake: Intake;
+	/** Its valves by the drawing, sheet and part values; what stood in its holders stays with it. */
+	data?: SetData;
 	/** How many volts of its service sheet come along. */
 	volts: number;
 }
 
+/** The data of one set as far as another of the same kind shares them. */
+const ofItsKind = (data: SetData): SetData => ({
+	...data,
+	valves: data.valves.map(({ fitted: _fitted, kept: _kept, ...valve }) => valve),
+	differs: []
+});
+
 /** Nothing where the set was never taken in. */
 export function earlierSet(events: readonly JobEvent[]): EarlierSet | undefined {
-	const last = inOrder(events).events.findLast((event) => event.kind === 'intake');
-	if (last?.kind !== 'intake') return undefined;
-	const { job, data } = last;
-	return { job, intake: data, volts: Object.keys(data.service ?? {}).length };
+	const ordered = inOrder(events).events;
+	const last = ordered.findLast((event) => event.kind === 'intake');
+	if (!last) return undefined;
+	const { job, data: intake } = last;
+	const described = ordered.findLast((event) => event.kind === 'set-described');
+	const data = described && ofItsKind(described.data);
+	const volts = new Set([...Object.keys(intake.service ?? {}), ...Object.keys(data?.volts ?? {})]);
+	return { job, intake, volts: volts.size, ...(data ? { data } : {}) };
 }
 
 /** Of the intake what belongs to the kind of set: its service volts. Its bench, complaint and past are asked anew. */

@@ -135,7 +135,7 @@ function firstPower(state: JobState): Found {
 }
 
 function voltages(state: JobState): Found {
-	const points = new Set<string>();
+	const points = new Set(state.readings.map(({ point }) => point));
 	let all: string[] = [];
 	for (const { run } of allRuns(state)) {
 		all = Object.entries(run.resolved.plan.points).flatMap(([id, { volts }]) => (volts ? [id] : []));

@@ -39,7 +39,7 @@ function foundLine(line: TrailLine, fact: Fact, state: JobState, always: boolean
 	const expected = flow && (always || !good) ? expectedWords(flow, fact, state) : undefined;
 	return {
 		event: line.event,
-		text: `${line.what}: ${line.answer ?? ''}`,
+		text: `${line.what}${line.what.endsWith('?') ? '' : ':'} ${line.answer ?? ''}`,
 		at: line.at,
 		...(line.answer ? { answer: line.answer } : {}),
 		...(line.reading ? { reading: line.reading } : {}),

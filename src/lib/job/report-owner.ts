@@ -36,7 +36,11 @@ const isLive = (state: JobState): boolean =>
 function cameWith(state: JobState): ReportLine[] {
 	const plan = allRuns(state)[0]?.run.resolved.plan;
 	const words = state.intake && complaintWords(state.intake, plan);
-	return [{ text: words ? `${words}.` : 'Nothing was written down of it.' }];
+	const traced = allRuns(state).flatMap(({ run }) =>
+		run.resolved.flow.procedure ? [] : [run.resolved.flow.title]
+	);
+	const told = words || [...new Set(traced)].join('; ');
+	return [{ text: told ? `${told}.` : 'Nothing was written down of it.' }];
 }
 
 function wrongLines(state: JobState): ReportLine[] {
@@ -124,7 +128,7 @@ export function ownerPage(state: JobState, glossary: Readonly<Record<string, Wor
 		{ id: 'open', title: 'Tested for safety', lines: openLines(state) },
 		{ id: 'watch', title: 'What to watch', lines: watchLines(state) }
 	];
-	const words = meaningsIn(glossary, textOf(told.slice(0, 5))).map(({ word, means }) => ({
+	const words = meaningsIn(glossary, textOf(told.slice(0, 3))).map(({ word, means }) => ({
 		text: word,
 		meaning: means
 	}));

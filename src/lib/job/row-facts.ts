@@ -10,6 +10,8 @@ export type RowFact = {
 	event: string;
 } & (
 	| { kind: 'note'; text: string }
+	/** Valves of the set by its drawing and in its holders; the latest holds. */
+	| { kind: 'valves'; text: string }
 	/** A part by its suspect, or by the name that was written; `fitted` and what was found stand behind it. */
 	| { kind: 'part'; part: string; text?: string }
 	| { kind: 'suspect'; flow: string; suspect: string }
@@ -40,6 +42,10 @@ function newFacts(facts: readonly RowFact[], event: JobEvent, minutes: number): 
 		return { kind: 'part', event: id, part: short(name), ...(text ? { text: short(text) } : {}) };
 	};
 	switch (event.kind) {
+		case 'set-described': {
+			const types = event.data.valves.flatMap(({ listed, fitted }) => [listed, fitted ?? '']);
+			return [{ kind: 'valves', event: id, text: short([...new Set(types)].join(' ')) }];
+		}
 		case 'noted':
 			return [{ kind: 'note', event: id, text: short(event.data.text) }];
 		case 'closed':
@@ -81,5 +87,7 @@ export function factAfter(facts: RowFact[], event: JobEvent, minutes: number): R
 	}
 	if (event.kind === 'went-on') return withoutBack(facts, event.data.flow);
 	const fresh = newFacts(facts, event, minutes);
+	// The set is described as a whole each time it is touched.
+	if (event.kind === 'set-described') return [...facts.filter(({ kind }) => kind !== 'valves'), ...fresh];
 	return fresh.length && facts.length < MOST_FACTS ? [...facts, ...fresh] : facts;
 }

@@ -43,7 +43,7 @@ export interface JobRow {
 }
 
 /** One more whenever a row keeps something that an older one does not. */
-export const ROW_VERSION = 2;
+export const ROW_VERSION = 3;
 
 /** Between two entries no more than this counts as work, in minutes: who is away longer does something else. Our own choice. */
 const LONGEST_ENTRY = 20;

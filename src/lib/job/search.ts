@@ -54,6 +54,7 @@ export const folded = (text: string): string => text.normalize('NFKD').replace(/
 function factWords(fact: RowFact, names: Names): string {
 	switch (fact.kind) {
 		case 'note':
+		case 'valves':
 			return fact.text;
 		case 'part':
 			return `${suspectWords(names, fact.part)} ${fact.text ?? ''}`;

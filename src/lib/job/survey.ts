@@ -9,11 +9,13 @@ import {
 	falseAlarm,
 	impossibleIn,
 	patternOf,
+	stagesSay,
 	surveyPoints,
 	toHt,
 	verdictOf,
 	workedOut,
 	type MeasuredHt,
+	type StageSays,
 	type SurveyRow,
 	type Worked
 } from '../receiver/survey.ts';
@@ -31,6 +33,8 @@ export interface Survey {
 	pattern: string | undefined;
 	/** Readings that no circuit can give together. */
 	impossible: string[];
+	/** What each stage with enough readings says as a whole. */
+	stages: StageSays[];
 	/** How many places were read. */
 	read: number;
 	/** Events of the readings that stand, by point. */
@@ -68,6 +72,7 @@ export function surveyOf(library: Library, state: JobState): Survey | undefined 
 		worked: workedOut(plan, rows, parts),
 		pattern: patternOf(plan, rows, { smoothing }),
 		impossible: impossibleIn(rows),
+		stages: stagesSay(plan, rows, parts, state.intake?.meter),
 		read: rows.filter(({ reading }) => reading !== undefined).length,
 		events: Object.fromEntries([...latest].map(([point, { event }]) => [point, event]))
 	};

@@ -43,6 +43,8 @@ export interface Expectation {
 
 /** Service sheets usually allow 20 % either way (from memory). */
 const SHEET_SPREAD = 0.2;
+/** HT itself moves less: the steps of the flows take 15 % either way. */
+const SUPPLY_SPREAD = 0.15;
 const PLAN_SPREAD = 0.25;
 /** Volts that count as zero at a grid. */
 const NEAR_ZERO = 0.5;
@@ -94,7 +96,8 @@ function fromSheet(plan: Plan, point: SurveyPoint, sheet: SheetFacts, today: Tod
 		if (Math.abs(value - before) > 0.005 * Math.abs(before))
 			steps.push(`scaled from ${round(sheet.mains)} V mains to ${round(today.mains)} V`);
 	}
-	return { value, ...around(value, SHEET_SPREAD), basis: 'sheet', printed, steps };
+	const spread = point.supply ? SUPPLY_SPREAD : SHEET_SPREAD;
+	return { value, ...around(value, spread), basis: 'sheet', printed, steps };
 }
 
 /** HT that such a set has without a sheet: by its plan, else by the working point of its output valve. */

@@ -9,6 +9,7 @@ import {
 	patternOf,
 	planWith,
 	questionReading,
+	stagesSay,
 	surveyPoints,
 	toHt,
 	typesIn,
@@ -215,6 +216,25 @@ describe('currents beside the readings', () => {
 			limitOf: 'EL84'
 		});
 		expect(lines.find(({ what }) => what === 'Anode dissipation')?.over).toBe(true);
+	});
+});
+
+describe('a stage put together', () => {
+	const output = { 'ht.smoothed': 250, 'output.anode': 240, 'output.screen': 248, 'output.grid': 0 };
+	const parts = { 'output.cathode-resistor': { value: 135 }, 'output.anode-resistor': { value: 200 } };
+
+	test('a sound output stage is said to be sound, one with its cathode at 4 V is not', () => {
+		const [sound] = stagesSay(plan, rowsOf({ ...output, 'output.cathode': 7.2 }), parts, 10e6);
+		expect(sound?.finding.verdict).toBe('sound');
+		const [tired] = stagesSay(plan, rowsOf({ ...output, 'output.cathode': 4 }), parts, 10e6);
+		expect(tired?.finding.verdict).not.toBe('sound');
+		expect(tired?.finding.statement.length).toBeGreaterThan(20);
+	});
+
+	test('HT and one electrode say nothing as a stage', () => {
+		expect(stagesSay(plan, rowsOf({ 'ht.smoothed': 250, 'output.anode': 240 }), parts, undefined)).toEqual(
+			[]
+		);
 	});
 });
 

@@ -10,6 +10,7 @@ export { default as ReceiverDrawing } from '$lib/ui/receiver/ReceiverDrawing.sve
 export { default as OwnSuspicion } from '$lib/ui/suspects/OwnSuspicion.svelte';
 export { default as SectionBars } from '$lib/ui/suspects/SectionBars.svelte';
 export { default as SuspectList } from '$lib/ui/suspects/SuspectList.svelte';
+export { default as JobPage } from './JobPage.svelte';
 export { default as Listening } from './Listening.svelte';
 export { default as PhaseFold } from './PhaseFold.svelte';
 export { default as PickUpCard } from './PickUpCard.svelte';

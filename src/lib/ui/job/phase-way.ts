@@ -1,3 +1,4 @@
+import { resolve } from '$app/paths';
 import { PHASE_FLOWS } from '$lib/job/phases.ts';
 import type { Phase } from '$lib/job/events.ts';
 import type { Library } from '$lib/flow/library.ts';
@@ -7,6 +8,23 @@ import { own, type JobState } from '$lib/job/state.ts';
 
 /** Where a phase is worked on: a page, or a deed. */
 export type PhaseWay = { href: string } | { go: () => void };
+
+/** The page beside the trace on which a phase is worked on, where it has one. */
+export function phasePage(phase: Phase, job: string): string | undefined {
+	switch (phase) {
+		case 'intake':
+			return `${resolve('/set')}#${job}`;
+		case 'capacitors':
+		case 'parts':
+			return `${resolve('/parts')}#${job}`;
+		case 'voltages':
+			return `${resolve('/survey')}#${job}`;
+		case 'report':
+			return `${resolve('/report')}#${job}`;
+		default:
+			return undefined;
+	}
+}
 
 /** The work in a fixed order that a phase opens next: the one in hand, else the first that fits the set. */
 export function phaseFlow(state: JobState, library: Library, phase: Phase): string | undefined {

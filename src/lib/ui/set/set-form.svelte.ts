@@ -46,10 +46,8 @@ export class SetForm {
 		data: SetData = emptySetData(),
 		service: Readonly<Record<string, number>> = {}
 	) {
-		const told = new Map(data.valves.map((valve) => [valve.id, valve]));
 		const own = Object.entries(plan.valves).map(([id, { type, title }]): ValveDraft => {
-			const kept = told.get(id);
-			told.delete(id);
+			const kept = data.valves.find((valve) => valve.id === id);
 			return {
 				id,
 				role: title,
@@ -59,7 +57,8 @@ export class SetForm {
 				...(kept?.kept === undefined ? {} : { kept: kept.kept })
 			};
 		});
-		const others = [...told.values()].map(({ id, role, listed, fitted = '', kept }) => ({
+		const beside = data.valves.filter(({ id }) => !Object.hasOwn(plan.valves, id));
+		const others = beside.map(({ id, role, listed, fitted = '', kept }) => ({
 			id,
 			role,
 			listed,
@@ -86,9 +85,9 @@ export class SetForm {
 	}
 
 	addValve(): void {
-		const taken = new Set(this.valves.map(({ id }) => id));
+		const taken = this.valves.map(({ id }) => id);
 		const id =
-			Array.from({ length: 41 }, (_, index) => `v${index + 1}`).find((name) => !taken.has(name)) ?? 'v';
+			Array.from({ length: 41 }, (_, index) => `v${index + 1}`).find((name) => !taken.includes(name)) ?? 'v';
 		this.valves.push({ id, role: '', listed: '', fitted: '' });
 	}
 
