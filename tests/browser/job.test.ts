@@ -21,6 +21,7 @@ import {
 /** What this set shows: the feed resistor of the oscillator has gone high. All else is sound. */
 const FOUND: [RegExp, RegExp][] = [
 	[/^Compare the AM bands/, /Part of the dial only/],
+	[/^Measure the oscillator anode/, /\bLow\b/],
 	[/resistors of the oscillator/, /Anode feed high or open/]
 ];
 

@@ -28,10 +28,10 @@ type Found = Pick<PhaseRow, 'state' | 'because'>;
 
 /** Work in a fixed order that belongs to a phase: flows by id, the first that fits the set is opened. */
 export const PHASE_FLOWS: Partial<Record<Phase, readonly string[]>> = {
-	'cold-checks': ['wake-after-storage'],
-	'first-power': ['wake-after-storage'],
+	'cold-checks': ['wake-after-storage', 'wake-battery-set'],
+	'first-power': ['wake-after-storage', 'wake-battery-set'],
 	alignment: ['align-am', 'align-fm'],
-	closing: ['closing-tests']
+	closing: ['closing-tests', 'closing-battery-set']
 };
 
 /** What was said by hand of these ends with the next change of a part. */
