@@ -19,6 +19,8 @@ export class JobDesk {
 	problem = $state<string>();
 	#stop: (() => void) | undefined;
 	#wasHere = false;
+	/** Many entries are on their way: the job is played once, when the last is on disk. */
+	#adding = false;
 
 	constructor(
 		readonly id: string,
@@ -44,7 +46,9 @@ export class JobDesk {
 		this.#wasHere = stillHere(this.id, Date.now());
 		await loadReckoning();
 		await this.#read();
-		this.#stop = this.store.watch(this.id, () => void this.#read());
+		this.#stop = this.store.watch(this.id, () => {
+			if (!this.#adding) void this.#read();
+		});
 	}
 
 	/** It was under way a moment ago, on this page or beside it. */
@@ -73,10 +77,15 @@ export class JobDesk {
 
 	/** Several events, shown when the last is on disk; it stops at the first that cannot be kept. */
 	addAll = async (entries: readonly Entry[]): Promise<boolean> => {
-		for (const [kind, data] of entries) {
-			const kept = await this.store.append(this.id, kind, data);
-			this.problem = kept.ok ? undefined : kept.hint;
-			if (!kept.ok) break;
+		this.#adding = true;
+		try {
+			for (const [kind, data] of entries) {
+				const kept = await this.store.append(this.id, kind, data);
+				this.problem = kept.ok ? undefined : kept.hint;
+				if (!kept.ok) break;
+			}
+		} finally {
+			this.#adding = false;
 		}
 		await this.#read();
 		return this.problem === undefined;
