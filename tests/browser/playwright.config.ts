@@ -16,6 +16,7 @@ export default defineConfig({
 	// A page that lost a race on a loaded machine is tried once more, and listed as flaky.
 	retries: 1,
 	fullyParallel: true,
+	workers: '100%',
 	projects: [
 		{ name: 'desktop', use: { ...devices['Desktop Chrome'], launchOptions } },
 		{ name: 'phone', use: { ...devices['Pixel 7'], launchOptions } }
