@@ -96,7 +96,10 @@ export function pinOf(type: string, electrode: string, system?: string): PinFind
 		);
 	const systems = [...new Set(places.map((place) => place.system))];
 	if (systems.length > 1)
-		return unnamed(valve, `The ${valve.type} has ${electrode} in ${systems.join(' and ')}: say in which.`);
+		return unnamed(
+			valve,
+			`${electrode} of the ${valve.type} stands at ${places.map(({ pin }) => `pin ${pin}`).join(' and ')}: take the one of this stage, by the drawing.`
+		);
 	return {
 		named: true,
 		pin: first.pin,

@@ -14,5 +14,5 @@ export { default as JobPage } from './JobPage.svelte';
 export { default as Listening } from './Listening.svelte';
 export { default as PhaseFold } from './PhaseFold.svelte';
 export { default as PickUpCard } from './PickUpCard.svelte';
-export { default as SetLinks } from './SetLinks.svelte';
+export { default as JobLinks } from './JobLinks.svelte';
 export { default as StepPane } from './StepPane.svelte';

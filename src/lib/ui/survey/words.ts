@@ -1,18 +1,20 @@
 import { BASIS_WORDS } from '$lib/flow/reading.ts';
+import { capital } from '$lib/ui/capital.ts';
 import { printQuantity } from '$lib/quantity/index.ts';
 import type { Expectation, SurveyRow, Worked } from '$lib/receiver/survey.ts';
 
 const volts = (value: number) => printQuantity(value, 'V', { digits: 3 });
 
-/** "about 97 V, 63.1 V to 131 V sound (from valve data)". */
+/** "Expected about 97 V, sound from 63.1 V to 131 V (from valve data)". */
 export function expectedWords(expected: Expectation | undefined): string {
-	if (!expected) return 'Nobody knows what belongs here.';
+	if (!expected) return 'No figure is known for this place: its sheet has one.';
 	const { value, from, to, basis } = expected;
-	return `about ${volts(value)}, sound from ${volts(from)} to ${volts(to)} (${BASIS_WORDS[basis]})`;
+	return `Expected about ${volts(value)}, sound from ${volts(from)} to ${volts(to)} (${BASIS_WORDS[basis]})`;
 }
 
 /** How the figure came about: "scaled to 230 V mains". */
-export const howWords = (expected: Expectation | undefined): string => (expected?.steps ?? []).join('; ');
+export const howWords = (expected: Expectation | undefined): string =>
+	capital((expected?.steps ?? []).join('; '));
 
 export const readingWords = ({ reading }: SurveyRow): string => (reading === undefined ? '' : volts(reading));
 
