@@ -9,7 +9,7 @@ import {
 } from '../../stage-check/trial.ts';
 import { PATIENCE, type Spice, startSpice } from './engine.ts';
 
-/** A fifth of an hour of faults would be better; `npm run bench` takes 200 of each stage. */
+/** Of each stage; `npm run bench` takes 200. */
 const FAULTS = 20;
 const SEED = 3001;
 /** Below what the bench shows, by the scatter of so few. */
