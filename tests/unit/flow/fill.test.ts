@@ -80,7 +80,7 @@ describe('filling the inputs of a calculation', () => {
 		});
 		expect(filled(fill, known({ service: { 'coupling.feed': 95 } }))).toEqual({
 			given: { V_feed: 95 },
-			from: { V_feed: 'sheet volts: Feed of the coupling capacitor' }
+			from: { V_feed: 'service sheet volts: Feed of the coupling capacitor' }
 		});
 	});
 
