@@ -47,6 +47,7 @@ export const curedEntries = (title: string, flow: string, part: string): Entry[]
 
 /** Write the jobs with their rows. The app has to have been open once, so that its database is there. */
 export async function seed(page: Page, logs: readonly JobEvent[][]): Promise<void> {
+	await page.getByText('Looking for jobs').waitFor({ state: 'hidden' });
 	await page.waitForFunction(async () =>
 		(await indexedDB.databases()).some(({ name }) => name === 'valvetrail')
 	);
