@@ -201,7 +201,9 @@ test('an old job replays from its own flow and says that the flow has changed', 
 	await expect(heading(page)).toHaveText(THEN);
 	await expect(page.getByText('has changed since this job opened it')).toBeVisible();
 	await answer(page);
-	await expect(heading(page)).not.toHaveText(/^(Check every switch|Compare the AM bands|Go through all AM bands)/);
+	await expect(heading(page)).not.toHaveText(
+		/^(Check every switch|Compare the AM bands|Go through all AM bands)/
+	);
 });
 
 test('a browser that keeps nothing is said to on the page, which works all the same', async ({ page }) => {
@@ -216,7 +218,9 @@ test('a browser that keeps nothing is said to on the page, which works all the s
 	await expect(page.getByRole('alert')).toContainText('This browser keeps nothing');
 	await answer(page);
 	await answer(page);
-	await expect(heading(page)).not.toHaveText(/^(Check every switch|Compare the AM bands|Go through all AM bands)/);
+	await expect(heading(page)).not.toHaveText(
+		/^(Check every switch|Compare the AM bands|Go through all AM bands)/
+	);
 });
 
 test('with the device full the entry is said to be lost, and what came before is safe', async ({ page }) => {
@@ -236,5 +240,7 @@ test('with the device full the entry is said to be lost, and what came before is
 	expect(await events(page)).toEqual(kept);
 	await page.reload();
 	await answer(page);
-	await expect(heading(page)).not.toHaveText(/^(Check every switch|Compare the AM bands|Go through all AM bands)/);
+	await expect(heading(page)).not.toHaveText(
+		/^(Check every switch|Compare the AM bands|Go through all AM bands)/
+	);
 });
