@@ -13,7 +13,8 @@ test('a blown fuse leads to its flow, and the job keeps what was noticed', async
 	await expect(page).toHaveURL(/\/job\/?#\w+$/);
 	await expect(heading(page)).toBeVisible();
 	await page.goto(page.url().replace('/job', '/report'));
-	await expect(page.getByRole('listitem').filter({ hasText: 'The fuse blows.' })).toBeVisible();
+	// On the owner's page and on the bench sheet.
+	await expect(page.getByRole('listitem').filter({ hasText: 'The fuse blows.' })).toHaveCount(2);
 });
 
 test('a sign of another kind of set is not offered', async ({ page }) => {
