@@ -57,10 +57,10 @@ const Intake = z.strictObject({
 	plan: Id,
 	symptom: z.record(Id, z.enum(PATH_OUTCOMES)),
 	signs: z.array(z.enum(keysOf<Sign>(SIGNS))).exactOptional(),
-	history: z.array(z.enum(keysOf(HISTORY))),
+	history: z.array(z.enum(keysOf(HISTORY))).max(100),
 	mains: z.number().exactOptional(),
 	meter: z.number().exactOptional(),
-	instruments: z.array(InstrumentName),
+	instruments: z.array(InstrumentName).max(100),
 	playing: z.boolean(),
 	service: z.record(Point, z.number()).exactOptional()
 });
@@ -102,6 +102,7 @@ const Pictured = z.strictObject({
 		kind: z.enum(keysOf(PICTURE_OF)),
 		part: PartName.exactOptional(),
 		step: Id.exactOptional(),
+		point: Point.exactOptional(),
 		when: z.enum(['before', 'after']).exactOptional()
 	}),
 	caption: z.string().max(500).exactOptional(),
@@ -267,7 +268,8 @@ export const Envelope = z.strictObject({
 		.regex(/^[A-Za-z0-9_-]+$/)
 		.max(80),
 	seq: z.number().int().min(1),
-	parents: z.array(Ref),
+	// Heads of benches that wrote apart: more than these are no log of a bench.
+	parents: z.array(Ref).max(100),
 	kind: z.string(),
 	data: z.unknown(),
 	at: z.iso.datetime()

@@ -113,14 +113,16 @@ export const PICTURE_OF = {
 	chassis: 'the chassis',
 	part: 'a part',
 	step: 'a step',
+	point: 'a test point',
 	change: 'a change'
 } as const;
 
-/** What a picture belongs to; `part` and `step` are ids, `when` is before or after a change. */
+/** What a picture belongs to; `part`, `step` and `point` are ids, `when` is before or after a change. */
 export interface PictureSubject {
 	kind: keyof typeof PICTURE_OF;
 	part?: string;
 	step?: string;
+	point?: string;
 	when?: 'before' | 'after';
 }
 

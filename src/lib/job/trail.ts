@@ -186,11 +186,12 @@ const WORDING: Wording = {
 	noted: ({ text, part }, { resolved }) => ({
 		what: part ? `Note on ${suspectName(resolved, part)}: ${text}` : `Note: ${text}`
 	}),
-	pictured: (data, { resolved, listed }) => {
-		const { step, part } = data.of;
+	pictured: (data, { resolved, plan, listed }) => {
+		const { step, part, point } = data.of;
 		const names = {
 			step: step === undefined ? undefined : stepTitle(resolved, step),
-			part: part === undefined ? undefined : (listed ?? suspectName(resolved, part))
+			part: part === undefined ? undefined : (listed ?? suspectName(resolved, part)),
+			point: point === undefined ? undefined : (plan?.points[point]?.title ?? pointWords(point))
 		};
 		const answer = data.caption;
 		return { what: PICTURE_LINE + pictureWords(data, names), ...(answer ? { answer } : {}) };

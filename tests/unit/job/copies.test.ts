@@ -139,6 +139,31 @@ describe.each([
 		expect(await other.jobs()).toEqual([]);
 	});
 
+	test('stopped after jobs were written, these go out again, and how far that is gets told', async () => {
+		const [store, other] = [await open(), await open()];
+		const jobs = await filled(store);
+		for (let count = 0; count < 60; count++) jobs.push(value(await store.start()).job);
+		const file = await fileOf(store, jobs);
+		const own = value(await other.start()).job;
+		const before = await holds(other, jobs);
+		const [pieces, back]: [number[], [number, number][]] = [[], []];
+		const taken = await takeIn(
+			other,
+			file,
+			none,
+			async (done) => pieces.push(done) < 2,
+			async (...far) => back.push(far) > 0
+		);
+		expect(taken).toEqual({ ok: false, hint: 'Stopped. Nothing was taken in.' });
+		expect(pieces).toHaveLength(2);
+		expect(back).toEqual([
+			[0, 50],
+			[25, 50]
+		]);
+		expect((await other.jobs()).map(({ job }) => job)).toEqual([own]);
+		expect(await holds(other, jobs)).toEqual(before);
+	});
+
 	test('a device that fills up on the way is left as it was', async () => {
 		const [store, other] = [await open(), await open()];
 		for (let count = 0; count < 30; count++) value(await store.start());

@@ -7,8 +7,8 @@ const counted = (count: number, one: string): string => `${count} ${count === 1 
 
 /** The way of one file into the store: looked into, asked about where it holds several jobs, taken in. */
 export class TakingIn {
-	/** What is being done, and how far it is. */
-	work = $state.raw<{ label: string; done: number; all: number }>();
+	/** What is being done, and how far it is; the last thing, after a stop, cannot be stopped again. */
+	work = $state.raw<{ label: string; done: number; all: number; last?: true }>();
 	/** A file of several jobs that waits for an answer. */
 	found = $state.raw<Found>();
 	/** What became of the last file. */
@@ -31,9 +31,17 @@ export class TakingIn {
 		this.#stopped = false;
 		this.work = { label, done: 0, all: 1 };
 		return async (done, all) => {
-			this.work = { label, done, all };
-			await breathe();
+			await breathe(() => (this.work = { label, done, all }));
 			return !this.#stopped;
+		};
+	}
+
+	/** What was written goes out again. */
+	#onback(): (done: number, all: number) => Promise<boolean> {
+		const breathe = breather();
+		return async (done, all) => {
+			await breathe(() => (this.work = { label: 'Removing what was taken in', done, all, last: true }));
+			return true;
 		};
 	}
 
@@ -59,7 +67,13 @@ export class TakingIn {
 		const same = (this.found?.jobs ?? []).filter(({ here }) => here === 'same').map(({ job }) => job);
 		this.found = undefined;
 		const { takeIn } = await import('$lib/job/copies.ts');
-		const taken = await takeIn(this.store, file, others ? same : [], this.#onpiece('Taking in'));
+		const taken = await takeIn(
+			this.store,
+			file,
+			others ? same : [],
+			this.#onpiece('Taking in'),
+			this.#onback()
+		);
 		this.work = undefined;
 		if (!taken.ok) {
 			this.told = `${file.name} was not taken in: ${taken.hint}`;
