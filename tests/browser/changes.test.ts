@@ -52,10 +52,8 @@ test('a part changed in a proof is pictured before and after; both stand at its 
 	await expect(group(page, /before the change$/).getByRole('listitem')).toHaveCount(1);
 	await stepPane(page).getByLabel('New part').fill('47 nF, 630 V, polypropylene');
 	await onward(page, () => press(page, 'Changed'));
-	await expect(heading(page)).toHaveText('Look for the cause first');
+	await expect(heading(page)).toHaveText('Put it on the limiter');
 	await give(page, 'Picture it after the change', [640, 480]);
-	await onward(page, () => press(page, 'Looked: nothing found behind it'));
-	// Still dead: the picture stands there, and one more could be taken.
 	await expect(group(page, /after the change$/).getByRole('listitem')).toHaveCount(1);
 	await passGate(page);
 	await expect(stepPane(page).getByRole('button', { name: /^Picture it/ })).toHaveCount(0);
@@ -152,6 +150,8 @@ test('of closed jobs the steps that told are named, with the number of jobs', as
 	await onward(page, () => press(page, 'It is bad: go to the repair'));
 	await passGate(page);
 	await onward(page, () => press(page, 'Changed'));
+	await expect(heading(page)).toHaveText('Look for the cause first');
+	await expect(stepPane(page).getByRole('button', { name: 'Picture it after the change' })).toBeVisible();
 	await passGate(page);
 	await onward(page, () => press(page, 'The symptom is gone'));
 	await onward(page, () => press(page, 'Tested bad'));
@@ -163,7 +163,9 @@ test('of closed jobs the steps that told are named, with the number of jobs', as
 	await page.getByRole('button', { name: 'Which steps told' }).click();
 	await expect(page.getByRole('heading', { name: 'Steps that told' })).toBeVisible();
 	const steps = page.locator('section ol').getByRole('listitem');
-	await expect(steps.first()).toContainText('Measure the resistors of the oscillator, in 1 job');
-	expect(asked).toContain('Measure the resistors of the oscillator');
+	const titles = (await steps.allTextContents()).map((text) => /^(.*), in 1 job$/.exec(text.trim())?.[1]);
+	expect(titles.length).toBeGreaterThan(0);
+	expect(asked).toEqual(expect.arrayContaining(titles));
+	expect(titles).toContain('Compare the AM bands and the whole dial');
 	expect(complaints).toEqual([]);
 });

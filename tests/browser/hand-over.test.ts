@@ -133,7 +133,9 @@ for (const [choice, words] of [
 		await page.getByRole('button', { name: 'Save everything to a file' }).click();
 		await page.getByRole('button', { name: 'Share the file' }).click();
 		await expect.poll(() => asked(page)).toBe(1);
-		await expect(page.getByRole('status').first()).toHaveText(words);
+		const out = page.getByRole('region', { name: 'A copy of everything' });
+		await expect(out).toContainText(words);
+		await expect(out).not.toContainText('Shared.');
 		await expect(page.getByText('No copy of everything has been saved yet.')).toBeVisible();
 		const saving = page.waitForEvent('download');
 		await page.getByRole('button', { name: 'Save the file' }).click();

@@ -107,7 +107,7 @@ test('evil job files are refused whole, each with place, reason and cure', async
 	for (const [file, words] of [
 		[
 			withLine(lines[note]!.replace('{"text":', '{"__proto__":{"ran":1},"text":')),
-			/line 4\. It has a key "__proto__"/
+			/line 5\. It has a key "__proto__"/
 		],
 		[
 			[lines[0], picture, ...lines.slice(1)].join('\n'),
@@ -130,25 +130,21 @@ test('evil job files are refused whole, each with place, reason and cure', async
 	expect(outside(asked, baseURL)).toEqual([]);
 });
 
-test('a million entries in one job are refused at the limit, and the page is not held up by them', async ({
-	page
-}) => {
+test('a job of a million entries is refused at the limit', async ({ page }, info) => {
 	await ready(page);
 	const before = await everything(page);
 	const [first] = logOf('flood', [['started', {}]], 1);
 	const line = (seq: number) =>
 		`{"event":{"id":"f.${seq}","job":"flood","bench":"f","seq":${seq},"parents":["f.${seq - 1}"],"kind":"noted","data":{"text":"x"},"at":"${WHEN}"}}\n`;
-	const flood = Array.from({ length: 300_000 }, (_, index) => line(index + 2)).join('');
-	const start = JSON.stringify({ event: { ...first, id: 'f.1', bench: 'f' } });
-	await page.evaluate(() => {
-		let [longest, since] = [0, performance.now()];
-		setInterval(() => {
-			longest = Math.max(longest, performance.now() - since);
-			since = performance.now();
-			Object.assign(window, { longest });
-		}, 5);
-	});
-	await give(page, `${HEAD}{"job":"flood"}\n${start}\n${flood}`);
+	const path = info.outputPath('flood.json');
+	const file = await open(path, 'w');
+	await file.write(
+		`${HEAD}{"job":"flood"}\n${JSON.stringify({ event: { ...first, id: 'f.1', bench: 'f' } })}\n`
+	);
+	for (let from = 2; from < 1e6; from += 50_000)
+		await file.write(Array.from({ length: 50_000 }, (_, index) => line(from + index)).join(''));
+	await file.close();
+	await page.getByLabel('Job file').setInputFiles(path);
 	await expect(told(page)).toContainText(`more than ${MOST_EVENTS} entries in one job`, { timeout: 60_000 });
 	expect(await everything(page)).toEqual(before);
 });
