@@ -104,9 +104,14 @@ test('pictures of a proof stand on the change card of the listed part too', asyn
 		.first();
 	await row.locator('summary').first().click();
 	await expect(row.getByRole('group', { name: /before the change$/ }).getByRole('listitem')).toHaveCount(1);
+	await row.getByRole('heading', { name: 'What it is' }).click();
+	await give(page, 'Picture this part', [500, 400]);
+	await expect(row.getByRole('group', { name: /^Pictures of / }).getByRole('listitem')).toHaveCount(1);
 	await give(page, 'Picture it before the change', [640, 480]);
 	await expect(row.getByRole('group', { name: /before the change$/ }).getByRole('listitem')).toHaveCount(2);
-	expect((await pictured(page))[1]!.of.part).not.toBe(of.part);
+	const [, ofPart, again] = await pictured(page);
+	expect(ofPart?.of).toEqual({ kind: 'part', part: again?.of.part });
+	expect(again?.of.part).not.toBe(of.part);
 });
 
 test('a test point is pictured once and shows at every step there, on the diagram and in the report', async ({

@@ -16,4 +16,5 @@ export { default as Listening } from './Listening.svelte';
 export { default as PhaseFold } from './PhaseFold.svelte';
 export { default as PickUpCard } from './PickUpCard.svelte';
 export { default as JobLinks } from './JobLinks.svelte';
+export { default as StepPictures } from './StepPictures.svelte';
 export { default as StepPane } from './StepPane.svelte';
