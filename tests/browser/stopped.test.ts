@@ -40,7 +40,7 @@ test('an export that is stopped saves nothing and counts as no copy; begun again
 	});
 	await seed(page, logs);
 	await openKeep(page);
-	await expect(page.getByText('One file with all 2000 jobs')).toBeVisible();
+	await expect(page.getByText('One file with all 2,000 jobs')).toBeVisible();
 	const downloads: string[] = [];
 	page.on('download', (download) => downloads.push(download.suggestedFilename()));
 	const session = await slowDown(page);
@@ -84,7 +84,7 @@ test('a file of many jobs that is stopped, while it is read or while it is taken
 	await expect(told).toHaveText('many.json was not taken in: Stopped. Nothing was taken in.');
 	await asFast(session);
 	await page.getByLabel('Job file').setInputFiles(file);
-	await page.getByRole('button', { name: 'Take in all 2000' }).click({ timeout: 60_000 });
+	await page.getByRole('button', { name: 'Take in all 2,000' }).click({ timeout: 60_000 });
 	await slowDown(page);
 	await stopMidway(page, 'Taking in');
 	await expect(told).toHaveText('many.json was not taken in: Stopped. Nothing was taken in.', {

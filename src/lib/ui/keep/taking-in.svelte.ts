@@ -1,9 +1,8 @@
 import type { Found } from '$lib/job/copies.ts';
 import type { JobStore } from '$lib/job/store.ts';
+import { count as counted, figure } from '$lib/ui/count.ts';
 import { digest } from '$lib/ui/state/world.ts';
 import { breather } from './breathe.ts';
-
-const counted = (count: number, one: string): string => `${count} ${count === 1 ? one : `${one}s`}`;
 
 /** The way of one file into the store: looked into, asked about where it holds several jobs, taken in. */
 export class TakingIn {
@@ -95,7 +94,7 @@ function takenWords(jobs: readonly { copied: boolean }[]): string {
 		return copies
 			? 'The job was here already; the file was taken in as a copy of it.'
 			: 'The job was taken in.';
-	const as = copies ? `, ${copies} of them as copies of jobs that are here` : '';
+	const as = copies ? `, ${figure(copies)} of them as copies of jobs that are here` : '';
 	return `${counted(jobs.length, 'job')} taken in${as}.`;
 }
 
@@ -112,9 +111,9 @@ async function tooLarge({ name, size }: File): Promise<string> {
 export function foundWords({ jobs, pictures }: Found): string {
 	const count = (here: string) => jobs.filter((job) => job.here === here).length;
 	const parts = [
-		`${count('new')} are new`,
-		`${count('same')} are here already with the same entries`,
-		`${count('other')} are here with other entries`
+		`${figure(count('new'))} are new`,
+		`${figure(count('same'))} are here already with the same entries`,
+		`${figure(count('other'))} are here with other entries`
 	].filter((_, index) => count(['new', 'same', 'other'][index] ?? '') > 0);
 	return `${counted(jobs.length, 'job')} and ${counted(pictures, 'picture')}: ${parts.join(', ')}.`;
 }
