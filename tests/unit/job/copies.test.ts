@@ -129,6 +129,27 @@ describe.each([
 		expect(await store.jobs()).toHaveLength(7);
 	});
 
+	test('jobs that one bench wrote turn by turn come in as themselves; one with a known entry as a copy', async () => {
+		const [store, other] = [await open(), await open()];
+		const jobs = [value(await store.start()).job, value(await store.start()).job];
+		for (let turn = 0; turn < 6; turn++)
+			value(await store.append(jobs[turn % 2]!, 'noted', { text: `Turn ${turn}` }));
+		for (const job of jobs)
+			expect(await takeIn(other, await fileOf(store, [job]), none, on)).toEqual({
+				ok: true,
+				jobs: [{ job, copied: false }]
+			});
+		expect(await holds(other, jobs)).toEqual(await holds(store, jobs));
+		const renamed = (await (await fileOf(store, jobs.slice(0, 1))).text()).replaceAll(
+			`"job":"${jobs[0]}"`,
+			'"job":"renamed"'
+		);
+		expect(await takeIn(other, new Blob([renamed]), none, on)).toMatchObject({
+			ok: true,
+			jobs: [{ copied: true }]
+		});
+	});
+
 	test('stopped on the way, nothing is written and nothing is taken in', async () => {
 		const [store, other] = [await open(), await open()];
 		const jobs = await filled(store);
