@@ -1,3 +1,4 @@
+import { AxeBuilder } from '@axe-core/playwright';
 import type { Page } from '@playwright/test';
 import { expect, test } from './bench.ts';
 import {
@@ -33,6 +34,16 @@ async function give(page: Page, label: string, size: [number, number]): Promise<
 const pictured = async (page: Page) =>
 	(await events(page)).flatMap((event) => (event.kind === 'pictured' ? [event.data] : []));
 
+/** Nothing for axe to find, and nothing wider than the smallest phone. */
+async function clean(page: Page): Promise<void> {
+	const { violations } = await new AxeBuilder({ page }).analyze();
+	expect(violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.html ?? ''}`)).toEqual([]);
+	const { width, height } = page.viewportSize()!;
+	await page.setViewportSize({ width: 320, height: 700 });
+	expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(320);
+	await page.setViewportSize({ width, height });
+}
+
 async function toReport(page: Page): Promise<void> {
 	await unfold(page, 'Trail');
 	await page.getByRole('link', { name: 'Report for print' }).click();
@@ -50,6 +61,7 @@ test('a part changed in a proof is pictured before and after; both stand at its 
 	await expect(heading(page)).toHaveText('Change the part');
 	await give(page, 'Picture it before the change', [800, 600]);
 	await expect(group(page, /before the change$/).getByRole('listitem')).toHaveCount(1);
+	await clean(page);
 	await stepPane(page).getByLabel('New part').fill('47 nF, 630 V, polypropylene');
 	await onward(page, () => press(page, 'Changed'));
 	await expect(heading(page)).toHaveText('Put it on the limiter');
@@ -81,6 +93,7 @@ test('a part changed in a proof is pictured before and after; both stand at its 
 	await expect(page.getByRole('article', { name: 'Bench sheet' })).toContainText(
 		'fitted: 47 nF, 630 V, polypropylene'
 	);
+	await clean(page);
 	// They stand at the change, and not once more among the other pictures.
 	await expect(page.getByRole('heading', { name: 'Pictures' })).toHaveCount(0);
 	expect(complaints).toEqual([]);
@@ -137,6 +150,7 @@ test('a test point is pictured once and shows at every step there, on the diagra
 	await page.getByRole('button', { name: 'Put it at the cross' }).click();
 	await page.getByRole('button', { name: `Show ${GRID}` }).click();
 	await expect(here.getByRole('listitem')).toHaveCount(1);
+	await clean(page);
 	await page.getByRole('link', { name: 'Back to the job' }).click();
 	await expect(heading(page)).toBeVisible();
 	await toReport(page);
