@@ -18,8 +18,6 @@ export interface FlowSummary {
 	about: string;
 	/** What each band does, in signal words: "FM plays well". */
 	symptom: string[];
-	/** Bands that the flow speaks of, by title. */
-	bands: string[];
 	/** How many suspects and steps the flow names itself. */
 	suspects: number;
 	steps: number;
@@ -83,12 +81,6 @@ function stepsOf(library: Library, flow: Flow): [string, Step][] {
 	});
 }
 
-/** Bands that the symptom speaks of; one that is entered by a sign alone speaks of all. */
-const bandsSpoken = ({ symptom, bands }: Flow): string[] => {
-	const named = unique([...Object.keys(symptom), ...bands]);
-	return named.length ? named : ['all'];
-};
-
 export function summaryOf(library: Library, flow: Flow): FlowSummary {
 	const spoken = Object.entries(flow.symptom);
 	return {
@@ -103,7 +95,6 @@ export function summaryOf(library: Library, flow: Flow): FlowSummary {
 			}),
 			...flow.signs.map((sign) => SIGNS[sign].label)
 		],
-		bands: bandsSpoken(flow).map((band) => (band === 'all' ? 'all' : bandTitle(library, band))),
 		suspects: Object.keys(flow.suspects).length,
 		steps: stepsOf(library, flow).length
 	};
