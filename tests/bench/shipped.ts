@@ -135,7 +135,7 @@ function compare(resolved: ResolvedFlow, order: readonly string[], jobs: number)
 
 const saved = (pairs: readonly (readonly [number, number])[]) => 1 - ratio(pairs);
 
-function orderRows(flows: readonly ResolvedFlow[], jobs: number): Row[] {
+export function orderRows(flows: readonly ResolvedFlow[], jobs: number): Row[] {
 	const played = flows.flatMap((resolved) => {
 		const order = handOrder(resolved);
 		return order ? [{ id: resolved.flow.id, pairs: compare(resolved, order, jobs) }] : [];
