@@ -1,4 +1,5 @@
 import { fits, placeOf, SECTIONS, type Plan, type SectionId } from '../receiver/index.ts';
+import { complaintKind, type ComplaintKind } from './complaint-kinds.ts';
 import type { Library } from './library.ts';
 import { flowFits } from './resolve.ts';
 import type { Caution, Flow, Step } from './schema.ts';
@@ -14,6 +15,7 @@ export interface FlowSummary {
 	title: string;
 	/** Work in a fixed order, no complaint. */
 	procedure: boolean;
+	kind: ComplaintKind;
 	/** The complaint in a sentence or two, Markdown. */
 	about: string;
 	/** What each band does, in signal words: "FM plays well". */
@@ -87,6 +89,7 @@ export function summaryOf(library: Library, flow: Flow): FlowSummary {
 		id: flow.id,
 		title: flow.title,
 		procedure: flow.procedure === true,
+		kind: complaintKind(flow),
 		about: flow.about,
 		symptom: [
 			...spoken.map(([band, heard]) => {
