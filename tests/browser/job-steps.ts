@@ -15,6 +15,13 @@ export const power = (page: Page) => page.getByRole('button', { name: /^Power:/ 
 export const press = (page: Page, name: string | RegExp) =>
 	stepPane(page).getByRole('button', { name }).click();
 
+/** The live steps that are offered beside the proposed one, whichever they are today. */
+export const liveInstead = (page: Page) =>
+	stepPane(page)
+		.locator('section', { has: page.getByRole('heading', { name: 'Instead of this' }) })
+		.getByRole('button')
+		.filter({ hasText: /min, live/ });
+
 /** Do something that brings another heading to the step column. */
 export async function onward(page: Page, deed: () => Promise<void>): Promise<string> {
 	const before = (await heading(page).textContent()) ?? '';

@@ -17,7 +17,7 @@ import {
 import { stepTable } from './evidence.ts';
 import type { Step } from './schema.ts';
 import { SET_UP_MINUTES, type Instrument, type StepPower } from './terms.ts';
-import { repairKey } from './resolve.ts';
+import { repairKey, type ResolvedFlow } from './resolve.ts';
 import { bestWay, standings, type Trace } from './trace.ts';
 
 /** What the engine asks the trail: nothing of the machine, only its list. */
@@ -55,28 +55,37 @@ export interface Suggestion {
 }
 
 /** A step that may be taken now, in the way that the bench allows best. */
-interface OpenStep {
+export interface OfferedStep {
 	id: string;
 	step: Step;
 	way: number;
+}
+
+interface OpenStep extends OfferedStep {
 	table: Table;
 }
 
-/** Steps whose answers are wanted, whose own conditions are met and for which the bench has a way. */
-function openSteps({ resolved }: Trace, situation: Situation): OpenStep[] {
+/** Steps whose answers are wanted, whose own conditions are met and for which the bench has a way; nobody is suspected for it. */
+export function offeredSteps(resolved: ResolvedFlow, situation: Situation): OfferedStep[] {
 	const done = new Set([...situation.answered.map(({ step }) => step), ...situation.unavailable]);
 	for (const id of situation.reopened ?? []) done.delete(id);
 	const settled = new Set([...done, ...situation.answered.map(({ step }) => step)]);
-	const groups = new Set(situation.answered.flatMap(({ step }) => resolved.steps[step]?.group ?? []));
 	return Object.entries(resolved.steps).flatMap(([id, step]) => {
 		const way = bestWay(step, situation.instruments);
 		const ready = step.needs.every((need) => settled.has(need) || !resolved.steps[need]);
 		// A procedure is the choice: what nobody is sent to for information has its place there.
 		const offered = !step['by-choice'] || resolved.flow.procedure;
-		if (done.has(id) || way === undefined || !ready || !offered) return [];
+		return done.has(id) || way === undefined || !ready || !offered ? [] : [{ id, step, way }];
+	});
+}
+
+/** What is offered, with what each answer would say of the suspects. */
+function openSteps({ resolved }: Trace, situation: Situation): OpenStep[] {
+	const groups = new Set(situation.answered.flatMap(({ step }) => resolved.steps[step]?.group ?? []));
+	return offeredSteps(resolved, situation).map(({ id, step, way }) => {
 		const { table } = stepTable(resolved, step, step.ways[way]?.trust ?? 'full');
 		const shares = step.group !== undefined && groups.has(step.group) && !situation.reopened?.includes(id);
-		return [{ id, step, way, table: shares ? temperedTable(table) : table }];
+		return { id, step, way, table: shares ? temperedTable(table) : table };
 	});
 }
 

@@ -230,7 +230,7 @@ describe('advice', () => {
 
 	test("the author's opening comes first, then what tells most for its minutes", () => {
 		const [first, second, third] = suggest(trace(weakAm, evidence()), situation);
-		expect([first?.id, second?.id, third?.id]).toEqual(['settings', 'bands', 'aer-sub']);
+		expect([first?.id, second?.id, third?.id]).toEqual(['settings', 'bands', 'sw-work']);
 	});
 
 	test('with a meter only, nothing that needs a generator is offered', () => {

@@ -4,5 +4,5 @@ import type { StepPower } from '../terms.ts';
 export const STEP_POWER_WORDS: Readonly<Record<StepPower, string>> = {
 	unplugged: 'Unplugged',
 	limiter: 'Limiter',
-	live: 'Full mains'
+	live: 'Live'
 };

@@ -99,7 +99,7 @@ describe('its outline', () => {
 	test('as text it names flow, set, power and minutes', () => {
 		const text = printOutline(way);
 		expect(text).toMatch(/^Distorts & hums <loudly>: A set for these tests/);
-		expect(text).toContain('1. Move each valve in its socket (Full mains, ');
+		expect(text).toContain('1. Move each valve in its socket (Live, ');
 	});
 });
 
