@@ -11,6 +11,7 @@ import {
 	type StageQuestion
 } from './stage-check/index.ts';
 import { readAt, type SurveyRow } from './survey-row.ts';
+import { tuningMoves } from './tuned.ts';
 
 /** What the readings of one stage say together. */
 export interface StageSays {
@@ -81,10 +82,12 @@ function questionOf(type: string, kind: StageKind): Pick<StageQuestion, 'stage'>
  */
 export function stagesSay(
 	plan: Plan,
-	rows: readonly SurveyRow[],
+	all: readonly SurveyRow[],
 	parts: Readonly<Record<string, PartValue>>,
 	meter: number | undefined
 ): StageSays[] {
+	// AVC changes all currents of its stage at once: such readings do not go together with the published point.
+	const rows = all.filter(({ point, tuned }) => !tuned || !tuningMoves(plan, point.stage, tuned));
 	const prefixes = [...new Set(rows.map(({ point }) => point.id.split('.')[0] ?? ''))];
 	return prefixes.flatMap((prefix): StageSays[] => {
 		const anode = rows.find(({ point }) => point.id === `${prefix}.anode`)?.point;

@@ -72,13 +72,27 @@ function screen(valve: Valve, system: ValveSystem, ht: number): TypicalVolts | u
 	return { ...volts(read * scale(point, ht)), because: `${valve.type} at ${point['va_v'] ?? ht} V` };
 }
 
+/** Volts of bias that a working point has: by its cathode resistor, else at the grid itself. */
+function biasOf({ rk_ohm: rk, ia_ma: ia = 0, ig2_ma: ig2 = 0, vg1_v: vg1 }: Figures): number | undefined {
+	const bias = rk ? (rk * (ia + ig2)) / 1000 : vg1 === undefined ? undefined : -vg1;
+	return bias !== undefined && bias > 0 ? bias : undefined;
+}
+
+/** Bias that an output valve wants at this HT, volts without their sign; nothing where the data do not say. */
+export function usualBias(outputType: string, ht: number): number | undefined {
+	const found = findValve(outputType);
+	const system = found.ok ? found.valve.systems.find(({ points }) => points?.length) : undefined;
+	const point = system && pointWith(system, ht, ['vg1_v', 'rk_ohm']);
+	const bias = point && biasOf(point);
+	return bias === undefined ? undefined : bias * scale(point ?? {}, ht);
+}
+
 /** By the cathode resistor of the data, else by the grid bias, which a cathode resistor would have to make. */
 function cathode(valve: Valve, system: ValveSystem, ht: number): TypicalVolts | undefined {
 	const point = pointWith(system, ht, ['vg1_v', 'rk_ohm']);
 	if (!point || valve.heater.directlyHeated) return undefined;
-	const { rk_ohm: rk, ia_ma: ia = 0, ig2_ma: ig2 = 0, vg1_v: vg1 } = point;
-	const bias = rk ? (rk * (ia + ig2)) / 1000 : vg1 === undefined ? undefined : -vg1;
-	if (bias === undefined || bias <= 0) return undefined;
+	const bias = biasOf(point);
+	if (bias === undefined) return undefined;
 	const spread = volts(bias * scale(point, ht), 0.4);
 	const output = valve.roles.includes('output');
 	return {

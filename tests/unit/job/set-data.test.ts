@@ -4,7 +4,6 @@ import { replay } from '../../../src/lib/job/replay.ts';
 import { reportOf } from '../../../src/lib/job/report.ts';
 import { clashGate, keptSo, putRight } from '../../../src/lib/job/set-clash.ts';
 import { emptySetData, withServiceVolts, type SetData } from '../../../src/lib/job/set-data.ts';
-import { readTable } from '../../../src/lib/job/set-data-table.ts';
 import { clashesOfJob, planOfJob } from '../../../src/lib/job/set-in-force.ts';
 import { loadReckoning } from '../../../src/lib/job/set-reckoning.ts';
 import { evidenceIn, traceIn } from '../../../src/lib/job/shared-evidence.ts';
@@ -199,49 +198,6 @@ describe('a reading of the survey', () => {
 		read(log, 'ht.reservoir', 150);
 		const section = reportOf(play(log)).sections.find(({ id }) => id === 'survey');
 		expect(section?.lines).toMatchObject([{ reading: '150 V', expected: expect.stringContaining('270 V') }]);
-	});
-});
-
-describe('a pasted table', () => {
-	const columns = 'valve\ta\tg2\tk\nECH81\t240\t92\t-\nEF89\t200\t95\t1.9\nEL84\t245\t250\t7.3\n';
-	const wanted = {
-		'mixer.anode': 240,
-		'mixer.screen': 92,
-		'if.anode': 200,
-		'if.screen': 95,
-		'if.cathode': 1.9,
-		'output.anode': 245,
-		'output.screen': 250,
-		'output.cathode': 7.3
-	};
-
-	test.each([
-		['tabs', columns],
-		['semicolons', columns.replaceAll('\t', ';')],
-		['commas', columns.replaceAll('\t', ', ')],
-		['spaces', columns.replaceAll('\t', '   ')]
-	])('is read with %s between the columns', (_, text) => {
-		expect(readTable(text, plan)).toEqual({ volts: wanted, aside: [] });
-	});
-
-	test('one reading a line, the supply by its name, units and decimal commas', () => {
-		const text = 'Reservoir 270 V\nHT 250\n6BQ5 anode 245V\nEL84 k 7,3\n';
-		expect(readTable(text, plan)).toEqual({
-			volts: { 'ht.reservoir': 270, 'ht.smoothed': 250, 'output.anode': 245, 'output.cathode': 7.3 },
-			aside: []
-		});
-	});
-
-	test('unknown valves and cells are kept aside, the rest is taken', () => {
-		const { volts, aside } = readTable('valve;a;g2\nEF89;200;95\nEM34;240;\nEL84;2x5;250', plan);
-		expect(volts).toEqual({ 'if.anode': 200, 'if.screen': 95, 'output.screen': 250 });
-		expect(aside.map(({ line }) => line)).toEqual(['EM34;240;', 'EL84: 2x5']);
-	});
-
-	test('nonsense takes nothing and is listed whole', () => {
-		const { volts, aside } = readTable('the quick brown fox\n<script>1</script>', plan);
-		expect(volts).toEqual({});
-		expect(aside).toHaveLength(2);
 	});
 });
 
