@@ -1,3 +1,4 @@
+import { printQuantity } from '../quantity/index.ts';
 import { limitsOf, operatingPoints } from '../valves/index.ts';
 import type { Plan } from './plan.ts';
 import { HT_NEGATIVE } from './back-bias.ts';
@@ -28,7 +29,7 @@ export interface Worked {
 	over: boolean;
 }
 
-const trim = (value: number): string => String(Number(value.toPrecision(3)));
+const figure = (value: number, unit: 'V' | 'ohm'): string => printQuantity(value, unit, { digits: 3 });
 
 interface Drop {
 	volts: number;
@@ -43,7 +44,11 @@ function dropAcross(
 ): Drop | undefined {
 	if (!part || part.value <= 0 || high === undefined || low === undefined || high < low) return undefined;
 	const volts = high - low;
-	return { volts, current: volts / part.value, words: `${trim(volts)} V over ${trim(part.value)} ohm` };
+	return {
+		volts,
+		current: volts / part.value,
+		words: `${figure(volts, 'V')} over ${figure(part.value, 'ohm')}`
+	};
 }
 
 /** The supply that an electrode hangs on: HT after the smoothing, or the reservoir where the electrode stands above that. */

@@ -145,6 +145,43 @@ describe('a reading of the survey', () => {
 		expect(evidenceIn(state, state.flows[FLOW]!).answers).toEqual([]);
 	});
 
+	test('with a station in a high screen of the IF valve is set aside and answers no step; a low one does', () => {
+		const screenAt = (value: number, tuned?: 'station' | 'gram') => {
+			const log = onMains({}, SCREENS);
+			log.add('set-described', data({ volts: { 'ht.smoothed': 250, 'if.screen': 95 } }));
+			const reading = {
+				typed: String(value),
+				value,
+				unit: 'V' as const,
+				point: 'if.screen',
+				power: 'live' as const
+			};
+			log.add('read', { point: 'if.screen', reading, ...(tuned ? { tuned } : {}) });
+			const state = play(log);
+			const row = surveyOf(library, state)?.rows.find(({ point }) => point.id === 'if.screen');
+			const answers = evidenceIn(state, state.flows[SCREENS]!).answers;
+			return [row?.verdict, answers.some(({ step }) => step === 'v-if-screen')];
+		};
+		expect(screenAt(150)).toEqual(['high', true]);
+		expect(screenAt(150, 'station')).toEqual(['set-aside', false]);
+		expect(screenAt(40, 'station')).toEqual(['low', true]);
+		expect(screenAt(0, 'gram')).toEqual(['set-aside', false]);
+	});
+
+	test('what it was tuned to is told in the report', () => {
+		const log = onMains();
+		const reading = {
+			typed: '90',
+			value: 90,
+			unit: 'V' as const,
+			point: 'if.screen',
+			power: 'live' as const
+		};
+		log.add('read', { point: 'if.screen', reading, tuned: 'station' });
+		const section = reportOf(play(log)).sections.find(({ id }) => id === 'survey');
+		expect(section?.lines).toMatchObject([{ reading: '90 V', meaning: 'Read with a station in.' }]);
+	});
+
 	test('a step behind the supply is judged by the HT that stood then', () => {
 		const screenAt = (ht?: { point: string; value: number }) => {
 			const log = onMains({}, SCREENS);
