@@ -1,7 +1,8 @@
+import { printQuantity } from '../quantity/index.ts';
 import type { Plan } from '../receiver/index.ts';
 import { expectedVolts, questionReading, surveyPoints, toHt } from '../receiver/survey.ts';
 
-const plain = (value: number) => `${Number(value.toPrecision(4))} V`;
+const plain = (value: number) => printQuantity(value, 'V', { digits: 4 });
 
 /**
  * Volts of a sheet that look like a slip of the pen against what such a set has: a lost decimal, a wrong sign, an electrode above

@@ -8,7 +8,7 @@ export interface Question {
 }
 
 const near = (value: number, { from, to }: Expectation) => value >= from && value <= to;
-const plain = (value: number) => String(Number(value.toPrecision(6)));
+const plain = (value: number) => String(Number(value.toPrecision(6))).replace('-', '−');
 
 /** Asks after a wrong sign or a lost decimal; nothing where the reading can stand as it is. */
 export function questionReading(value: number, expected: Expectation | undefined): Question | undefined {

@@ -53,10 +53,10 @@ function anode(valve: Valve, system: ValveSystem, ht: number, feed: AnodeFeed): 
 	if (point && worked !== undefined)
 		return {
 			...volts(worked * scale(point, ht)),
-			because: `${valve.type} behind ${point['anode_load_kohm'] ?? '?'} kohm at ${point['vb_v'] ?? '?'} V`
+			because: `${valve.type} behind ${point['anode_load_kohm'] ?? '?'} kΩ at ${point['vb_v'] ?? '?'} V`
 		};
 	const usual = feed === 'tuner' ? TUNER : TRIODE;
-	const resistor = feed === 'tuner' ? 'some kilohm' : '100 to 220 kohm';
+	const resistor = feed === 'tuner' ? 'some kΩ' : '100 to 220 kΩ';
 	return {
 		value: ht * usual.value,
 		from: ht * usual.from,

@@ -91,7 +91,7 @@ class Reading {
 		const named = valveNamed(this.plan, words);
 		if (named?.stranger !== undefined) {
 			this.aside(
-				`“${named.stranger}” is not among the valves of this set. Correct or add it under Valves, then take the table again.`
+				`“${named.stranger}” is not among the valves of this set. If it stands in a place of the list, correct the type there and take the table again; for any other valve the survey has no place.`
 			);
 			return undefined;
 		}

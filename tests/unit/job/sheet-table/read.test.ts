@@ -196,7 +196,7 @@ describe('what is not understood', () => {
 		const { volts, aside } = read('valve;a;g2\nEF89;200;95\nEM34;240;\nEL84;2x5;250');
 		expect(volts).toEqual({ 'if.anode': 200, 'if.screen': 95, 'output.screen': 250 });
 		expect(aside.map(({ at }) => at)).toEqual([3, 4]);
-		expect(aside[0]?.why).toMatch(/^“EM34” is not among the valves.*Correct or add it under Valves/);
+		expect(aside[0]?.why).toMatch(/^“EM34” is not among the valves.*correct the type there/);
 		expect(aside[1]?.why).toContain('Correct it, or put a dash');
 	});
 
