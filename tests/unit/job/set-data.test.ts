@@ -1,4 +1,5 @@
 import { beforeAll, describe, expect, test } from 'vitest';
+import { DATA } from '../../../src/lib/job/event-schema.ts';
 import { heaterSum } from '../../../src/lib/job/heater-chain.ts';
 import { replay } from '../../../src/lib/job/replay.ts';
 import { reportOf } from '../../../src/lib/job/report.ts';
@@ -166,6 +167,14 @@ describe('a reading of the survey', () => {
 		expect(screenAt(150, 'station')).toEqual(['set-aside', false]);
 		expect(screenAt(40, 'station')).toEqual(['low', true]);
 		expect(screenAt(0, 'gram')).toEqual(['set-aside', false]);
+	});
+
+	test('from a file it comes with its tuning, and with no other word for it', () => {
+		const reading = { typed: '90', value: 90, unit: 'V', point: 'if.screen', power: 'live' };
+		const read = { point: 'if.screen', reading };
+		expect(DATA.read.safeParse({ ...read, tuned: 'gram' }).success).toBe(true);
+		expect(DATA.read.safeParse(read).success).toBe(true);
+		expect(DATA.read.safeParse({ ...read, tuned: 'mars' }).success).toBe(false);
 	});
 
 	test('what it was tuned to is told in the report', () => {
