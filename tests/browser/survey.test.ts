@@ -79,6 +79,7 @@ test('a sheet pasted once reads the survey: HT 200 for 250 makes an anode of 160
 	await expect(line(page, 'if.anode').locator('.verdict')).toContainText('as expected');
 	await field(page, 'output.screen').fill('200');
 	await field(page, 'output.screen').press('Enter');
+	await expect(line(page, 'output.screen').locator('.verdict')).toContainText('as expected');
 	await expect(page.getByText(/Everything beyond R12 is low in one ratio, 80 %/)).toBeVisible();
 	await expect(page.getByText(/look between R12 and the reservoir/)).toBeVisible();
 
