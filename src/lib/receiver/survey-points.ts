@@ -1,5 +1,6 @@
 import { pinOf } from '../valves/index.ts';
 import { HT_NEGATIVE } from './back-bias.ts';
+import { NO_ELECTRODE } from './no-electrode.ts';
 import type { Plan } from './plan.ts';
 
 /** One place of a survey: a test point of the plan, or an electrode that every stage has and the plan does not list. */
@@ -44,7 +45,7 @@ function ofPlan(plan: Plan): SurveyPoint[] {
 			(electrode !== undefined && ELECTRODES.includes(electrode)) ||
 			kind !== undefined ||
 			gridTells(plan, id, stage);
-		if (!wanted) return [];
+		if (!wanted || electrode === NO_ELECTRODE) return [];
 		const named = electrode ?? (kind && ELECTRODES.includes(kind) ? kind : undefined);
 		return [
 			{

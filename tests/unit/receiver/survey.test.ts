@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { whereIs } from '../../../src/lib/flow/where.ts';
 import { runCalculation } from '../../../src/lib/calculations/index.ts';
 import { movedByTuning, type Plan } from '../../../src/lib/receiver/index.ts';
 import {
@@ -419,5 +420,40 @@ describe('a set without a diagram', () => {
 		expect(own.points['mixer.anode']?.system).toBe('hexode');
 		expect(own.points['oscillator.anode']?.system).toBe('triode');
 		expect(plan.points['mixer.anode']?.system).toBe('heptode');
+	});
+});
+
+describe('another mixer in the place of the plan’s', () => {
+	const pinAt = (own: Plan, id: string) => whereIs(own, id)?.pin;
+
+	test('a triode-heptode for a pentagrid: signal at g1 of the heptode, oscillation at the grid of the triode', () => {
+		const own = planWith(plans['am-acdc-five'] as Plan, { mixer: 'UCH81' });
+		expect(pinAt(own, 'mixer.grid-signal')).toMatch(/^UCH81, pin 2\b/);
+		expect(pinAt(own, 'oscillator.grid')).toMatch(/^UCH81, pin 9\b/);
+		expect(pinAt(own, 'mixer.anode')).toMatch(/^UCH81, pin 6\b/);
+		expect(pinAt(own, 'mixer.screen')).toMatch(/^UCH81, pin 1\b/);
+	});
+
+	test('a pentagrid for a triode-hexode: signal at g3, oscillation at g1, and no anode of an oscillator', () => {
+		const own = planWith(plan, { mixer: '6BE6' });
+		expect(pinAt(own, 'mixer.grid-signal')).toMatch(/^6BE6, pin 7\b/);
+		expect(pinAt(own, 'oscillator.grid')).toMatch(/^6BE6, pin 1\b/);
+		expect(pinAt(own, 'mixer.screen')).toMatch(/^6BE6, pin 6\b/);
+		expect(pinAt(own, 'oscillator.anode')).toBeUndefined();
+		expect(whereIs(own, 'oscillator.anode')?.advice).toContain('no such electrode');
+		expect(surveyPoints(own).map(({ id }) => id)).not.toContain('oscillator.anode');
+	});
+
+	test('a double-diode-pentode for an IF pentode: the anode of the pentode, not of a diode', () => {
+		expect(pinAt(planWith(plan, { if: 'EBF89' }), 'if.anode')).toMatch(/^EBF89, pin 6\b/);
+	});
+});
+
+describe('a valve without figures of its own', () => {
+	test('is expected as its sister, and that is told', () => {
+		const own = planWith(plans['am-acdc-five'] as Plan, { if: 'UF41', output: 'UL41' });
+		const found = expectedVolts(own, sheet({}), {}, ['if', 'output']);
+		expect(found['if.screen']?.steps.join()).toContain('EF41, the sister of the UF41,');
+		expect(found['if.screen']?.value).toBeGreaterThan(40);
 	});
 });
