@@ -4,6 +4,7 @@ import { printFinding } from '../../src/lib/flow/finding.ts';
 import type { Library } from '../../src/lib/flow/library.ts';
 import { timeRows } from '../../src/tools/bench-times.ts';
 import { readFlowFiles } from '../../src/tools/flow-files.ts';
+import { decisionRow } from './decision-time.ts';
 import { gateRows } from './gates.ts';
 import { jobRows } from './jobs.ts';
 import { optimumRows } from './optimum.ts';
@@ -21,8 +22,8 @@ import { twoFaultRows } from './two-faults.ts';
  */
 
 const SHORT = '--short';
-/** Runs the jobs alone and prints their rows as JSON: the half of the work that a second core does. */
-const JOBS_ALONE = '--jobs-alone';
+/** Prints the rows of synthetic jobs and of the stage check as JSON: the half of the work that a second core does. */
+const BESIDE = '--beside';
 /** Only the rows of the stage check. */
 const STAGES_ALONE = '--stages';
 
@@ -40,34 +41,34 @@ function openLibrary(): Library {
 	process.exit(1);
 }
 
-const jobsAlone = (): Row[] => [...jobRows(false), ...twoFaultRows(false)];
+const besideRows = async (): Promise<Row[]> => [
+	...jobRows(false),
+	...twoFaultRows(false),
+	...(await stageCheckRows())
+];
 
 /** The same on a second core. */
-function jobsBeside(): Promise<Row[]> {
-	const child = spawn(process.execPath, [...process.execArgv, ...process.argv.slice(1), JOBS_ALONE], {
+function beside(): Promise<Row[]> {
+	const child = spawn(process.execPath, [...process.execArgv, ...process.argv.slice(1), BESIDE], {
 		stdio: ['ignore', 'pipe', 'inherit']
 	});
 	let text = '';
 	child.stdout.on('data', (piece: Buffer) => (text += piece.toString()));
 	return new Promise((resolve, reject) => {
 		child.on('error', reject);
-		child.on('close', () => resolve(JSON.parse(text) as Row[]));
+		// What the circuit simulator has to say stands before it.
+		child.on('close', () => resolve(JSON.parse(text.trim().split('\n').at(-1) ?? '') as Row[]));
 	});
 }
 
 async function allRows(): Promise<Row[]> {
 	const library = openLibrary();
-	const jobs = jobsBeside();
-	const rest = [
-		...optimumRows(false),
-		...gateRows(false),
-		...shippedRows(library, false),
-		...(await stageCheckRows())
-	];
+	const half = beside();
+	const rest = [...optimumRows(false), ...gateRows(false), ...shippedRows(library, false)];
 	// Times come last, when the second core is free.
-	const beside = await jobs;
-	const times = await timeRows(library, shippedFlows(library), root);
-	return [...beside, ...rest, ...times, ...(await storageAlone(library))];
+	const other = await half;
+	const times = [decisionRow(), ...(await timeRows(library, shippedFlows(library), root))];
+	return [...other, ...rest, ...times, ...(await storageAlone(library))];
 }
 
 /** On the first flow: any one will do. */
@@ -81,8 +82,8 @@ const shortRows = (): Row[] => [...optimumRows(true), ...gateRows(true), ...ship
 const place = process.argv.indexOf(DRAW);
 if (place > 0) takeDraw(Number(process.argv[place + 1]));
 
-if (process.argv.includes(JOBS_ALONE)) {
-	console.log(JSON.stringify(jobsAlone()));
+if (process.argv.includes(BESIDE)) {
+	console.log(JSON.stringify(await besideRows()));
 } else {
 	const rows = process.argv.includes(SHORT)
 		? shortRows()

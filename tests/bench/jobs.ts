@@ -2,7 +2,7 @@ import { LIKELIHOODS } from '../../src/lib/suspects/index.ts';
 import { playJob, type Job, type JobRules } from './job.ts';
 import { atRandom, byBits, engine, inListedOrder, onlyRepairs, type Policy } from './policy.ts';
 import { seeded, worlds } from './random.ts';
-import { judged, mean, milliseconds, minutes, percent, quantile, ratio, type Row } from './row.ts';
+import { judged, mean, minutes, percent, ratio, type Row } from './row.ts';
 import { believed, inWords, largeWorld, withSlips, type World } from './world.ts';
 
 /** Whole jobs on large synthetic sets: 40 suspects, 60 checks. */
@@ -134,37 +134,6 @@ function calibration(played: readonly Job[][], what: string, counts: boolean): R
 	];
 }
 
-const GOAL_MS = 5;
-
-/** What one decision takes of the processor, 60 suspects by 60 checks: other work on the machine does not count. */
-function speed({ sets }: Size): Row[] {
-	const times: number[] = [];
-	const timed: Policy = (belief) => {
-		const decide = engine()(belief);
-		return (position) => {
-			const start = process.cpuUsage();
-			const action = decide(position);
-			const { user, system } = process.cpuUsage(start);
-			times.push((user + system) / 1000);
-			return action;
-		};
-	};
-	worlds(Math.min(sets, 20), 12, (next) => largeWorld(next, 60, 60)).forEach((world, set) =>
-		play(world, set, 5, timed)
-	);
-	const middle = quantile(times, 0.5);
-	return [
-		{
-			id: 'G12',
-			what: `processor time of one decision, 60 by 60: median of ${times.length}`,
-			figure: milliseconds(middle),
-			interval: `99 %: ${milliseconds(quantile(times, 0.99))}`,
-			goal: `at most ${milliseconds(GOAL_MS)}`,
-			met: middle <= GOAL_MS
-		}
-	];
-}
-
 export function jobRows(short: boolean): Row[] {
 	const size = short ? { sets: 4, jobs: 5 } : { sets: 40, jobs: 15 };
 	const sets = worlds(size.sets, 4, (next) => largeWorld(next));
@@ -173,7 +142,6 @@ export function jobRows(short: boolean): Row[] {
 		...againstOthers(sets, size, ours),
 		...wrongNumbers(sets, size, ours),
 		...wrongAnswers(sets, size, ours),
-		...calibration(ours, 'with right numbers', !short),
-		...speed(size)
+		...calibration(ours, 'with right numbers', !short)
 	];
 }

@@ -14,7 +14,7 @@ import type { Library } from '../../src/lib/flow/library.ts';
 import { flowFits, resolveFlow, type ResolvedFlow } from '../../src/lib/flow/resolve.ts';
 import { trace, type Mended, type Trace, type TraceAnswer } from '../../src/lib/flow/trace.ts';
 import { entropy, informationGain, POWER_SWITCHING } from '../../src/lib/suspects/index.ts';
-import { drawn, seeded, type Random } from './random.ts';
+import { drawn, seeded } from './random.ts';
 import { judged, mean, percent, ratio, type Row } from './row.ts';
 
 /** The shipped flows: how well each can ask, and whether the advice saves minutes against the order written by hand. */
@@ -58,8 +58,14 @@ interface Answers {
 /** A repair that never comes would be a fault of the bench. */
 const MOST_ACTIONS = 400;
 
-/** Minutes until the fault is mended; both ways share faults, gates, costs and the stop rule. */
-function minutesOfJob(resolved: ResolvedFlow, fault: number, next: Random, choose: Choose): number {
+/** The set of one job: its fault, and by chances of its own what each step shows, whenever it is asked. */
+interface OneSet {
+	fault: number;
+	chances: Record<string, number>;
+}
+
+/** Minutes until the fault is mended; both ways share the set, gates, costs and the stop rule. */
+function minutesOfJob(resolved: ResolvedFlow, set: OneSet, choose: Choose): number {
 	const job: Answers = {
 		answers: [],
 		mended: [],
@@ -73,7 +79,7 @@ function minutesOfJob(resolved: ResolvedFlow, fault: number, next: Random, choos
 		const chosen = stop.stop ? undefined : choose(suggestions);
 		if (chosen) {
 			minutes += chosen.minutes;
-			answer(job, resolved, chosen, fault, next);
+			answer(job, resolved, chosen, set);
 			continue;
 		}
 		const named = stop.stop && stop.repair !== undefined ? suspectsOfRepair(now, stop.repair) : [];
@@ -84,7 +90,7 @@ function minutesOfJob(resolved: ResolvedFlow, fault: number, next: Random, choos
 			named.map(({ id }) => id)
 		);
 		minutes += cured.minutes;
-		if (cured.suspects.includes(resolved.suspects[fault]?.id ?? '')) return minutes;
+		if (cured.suspects.includes(resolved.suspects[set.fault]?.id ?? '')) return minutes;
 	}
 	throw new Error(`A job of "${resolved.flow.id}" never ends.`);
 }
@@ -93,11 +99,10 @@ function answer(
 	job: Answers,
 	resolved: ResolvedFlow,
 	{ id, step, way }: Suggestion,
-	fault: number,
-	next: Random
+	{ fault, chances }: OneSet
 ) {
 	const { table, outcomes } = stepTable(resolved, step, step.ways[way]?.trust ?? 'full');
-	const outcome = outcomes[drawn(next, table[fault] ?? [])] ?? normalOf(step);
+	const outcome = outcomes[drawn(() => chances[id] ?? 0, table[fault] ?? [])] ?? normalOf(step);
 	job.answers.push({ step: id, outcome, way });
 	const answered = [...job.situation.answered, { step: id, outcome }];
 	job.situation = { ...job.situation, power: step.power, answered };
@@ -128,7 +133,9 @@ function compare(resolved: ResolvedFlow, order: readonly string[], jobs: number)
 		// One fault from each equal share of the chances: a few jobs stand for all of them.
 		const share = (job + seeded(5e6 + job)()) / jobs;
 		const fault = drawn(() => share, named);
-		const play = (choose: Choose) => minutesOfJob(resolved, fault, seeded(55e5 + job), choose);
+		const next = seeded(55e5 + job);
+		const chances = Object.fromEntries(Object.keys(resolved.steps).map((id) => [id, next()]));
+		const play = (choose: Choose) => minutesOfJob(resolved, { fault, chances }, choose);
 		return [play(asAdvised), play(asWritten(order))];
 	});
 }
@@ -222,13 +229,11 @@ export const shippedFlows = (library: Library): ResolvedFlow[] =>
 		return plan ? [resolveFlow(library, flow, plan)] : [];
 	});
 
-/** Jobs are shared out, so that a larger library does not make a longer bench. */
-const JOBS = 300;
-const FEWEST_JOBS = 6;
+/** Jobs of each flow: with six of them one long job decided the figure. */
+const JOBS = 12;
 
 export function shippedRows(library: Library, short: boolean): Row[] {
 	const flows = shippedFlows(library);
 	if (short) return [...orderRows(flows.slice(0, 1), 3), ...flows.slice(0, 3).map(qualityRow)];
-	const jobs = Math.max(FEWEST_JOBS, Math.floor(JOBS / flows.length));
-	return [...orderRows(flows, jobs), ...flows.map(qualityRow)];
+	return [...orderRows(flows, JOBS), ...flows.map(qualityRow)];
 }

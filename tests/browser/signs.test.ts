@@ -1,5 +1,5 @@
 import { expect, test } from './bench.ts';
-import { AC_DC, heading } from './job-steps.ts';
+import { AC_DC, AM_FM, heading } from './job-steps.ts';
 
 const noticed = (name: string) => ({ name, exact: true });
 
@@ -37,4 +37,24 @@ test('the signs fit a phone and are reached by keyboard', async ({ page }) => {
 	await page.keyboard.press('Space');
 	await expect(page.getByText('1 noted')).toBeVisible();
 	expect(await page.evaluate(() => document.documentElement.scrollWidth - innerWidth)).toBeLessThanOrEqual(0);
+});
+
+test('a complaint is chosen by how it is noticed; of what nothing points to only the nearest stand in sight', async ({
+	page
+}) => {
+	await page.goto('./start/');
+	await page.getByRole('radio', { name: AM_FM }).check();
+	const complaint = page.getByRole('region', { name: 'Complaint' });
+	await expect(complaint.getByRole('button')).toHaveCount(0);
+	for (const band of ['AM', 'FM'])
+		await page
+			.getByRole('group', { name: band, exact: true })
+			.getByRole('radio', { name: band === 'AM' ? 'Hum' : 'Nothing' })
+			.check();
+	await expect(complaint.getByText('Choose the one that comes nearest')).toBeVisible();
+	await expect(complaint.getByRole('button')).toHaveCount(5);
+	await expect(complaint.getByRole('button', { name: 'FM dead, AM fine' })).toBeVisible();
+	await complaint.locator('summary', { hasText: 'At the dial' }).click();
+	await complaint.getByRole('button', { name: 'Stations wander off as it warms' }).click();
+	await expect(page).toHaveURL(/\/job\/?#\w+$/);
 });

@@ -1,4 +1,5 @@
 import { fits, placeOf, SECTIONS, type Plan, type SectionId } from '../receiver/index.ts';
+import { complaintKind, type ComplaintKind } from './complaint-kinds.ts';
 import type { Library } from './library.ts';
 import { flowFits } from './resolve.ts';
 import type { Caution, Flow, Step } from './schema.ts';
@@ -14,12 +15,11 @@ export interface FlowSummary {
 	title: string;
 	/** Work in a fixed order, no complaint. */
 	procedure: boolean;
+	kind: ComplaintKind;
 	/** The complaint in a sentence or two, Markdown. */
 	about: string;
 	/** What each band does, in signal words: "FM plays well". */
 	symptom: string[];
-	/** Bands that the flow speaks of, by title. */
-	bands: string[];
 	/** How many suspects and steps the flow names itself. */
 	suspects: number;
 	steps: number;
@@ -83,18 +83,13 @@ function stepsOf(library: Library, flow: Flow): [string, Step][] {
 	});
 }
 
-/** Bands that the symptom speaks of; one that is entered by a sign alone speaks of all. */
-const bandsSpoken = ({ symptom, bands }: Flow): string[] => {
-	const named = unique([...Object.keys(symptom), ...bands]);
-	return named.length ? named : ['all'];
-};
-
 export function summaryOf(library: Library, flow: Flow): FlowSummary {
 	const spoken = Object.entries(flow.symptom);
 	return {
 		id: flow.id,
 		title: flow.title,
 		procedure: flow.procedure === true,
+		kind: complaintKind(flow),
 		about: flow.about,
 		symptom: [
 			...spoken.map(([band, heard]) => {
@@ -103,7 +98,6 @@ export function summaryOf(library: Library, flow: Flow): FlowSummary {
 			}),
 			...flow.signs.map((sign) => SIGNS[sign].label)
 		],
-		bands: bandsSpoken(flow).map((band) => (band === 'all' ? 'all' : bandTitle(library, band))),
 		suspects: Object.keys(flow.suspects).length,
 		steps: stepsOf(library, flow).length
 	};

@@ -89,14 +89,20 @@ export function weightsAfter(
  * The same as `informationGain`, with one logarithm for each outcome instead of one for each entry.
  */
 export function bitsOf(weights: Float64Array, total: number, table: PackedTable): number {
+	const { suspects, outcomes, chances, openBits } = table;
+	// Two sums in one pass: each waits for its own last addition only.
 	let gain = 0;
-	for (let suspect = 0; suspect < table.suspects; suspect++)
-		gain += weights[suspect]! * table.openBits[suspect]!;
+	let first = 0;
+	for (let suspect = 0; suspect < suspects; suspect++) {
+		const weight = weights[suspect]!;
+		gain += weight * openBits[suspect]!;
+		first += weight * chances[suspect]!;
+	}
 	// Rows sum to 1, so the last outcome has what the others leave.
 	let left = total;
-	for (let outcome = 0; outcome < table.outcomes; outcome++) {
-		const isLast = outcome === table.outcomes - 1;
-		const weight = isLast ? left : outcomeWeight(weights, table, outcome);
+	for (let outcome = 0; outcome < outcomes; outcome++) {
+		const isLast = outcome === outcomes - 1;
+		const weight = isLast ? left : outcome === 0 ? first : outcomeWeight(weights, table, outcome);
 		left -= weight;
 		if (weight > 0) gain -= weight * Math.log2(weight / total);
 	}

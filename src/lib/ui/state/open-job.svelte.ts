@@ -81,15 +81,23 @@ export class OpenJob {
 
 	/** Read the log and follow it; a set under power when it was left counts as off, not proved dead. */
 	async open(): Promise<void> {
+		adviser ??= new Adviser(startWorker);
 		// The valve data are needed before the log is played.
-		[{ whereIs: this.#whereIs }] = await Promise.all([import('$lib/flow/where.ts'), loadReckoning()]);
-		await this.#read();
-		this.leftAt = latestAt(this.#events);
-		this.differences = differencesFrom(this.library, this.state);
+		const [events, { whereIs }] = await Promise.all([
+			this.#fetch(),
+			import('$lib/flow/where.ts'),
+			loadReckoning()
+		]);
+		this.#whereIs = whereIs;
+		this.leftAt = latestAt(events);
+		const state = this.#play(events, this.#snapshots);
+		this.differences = differencesFrom(this.library, state);
 		const asLeft = stillHere(this.id, Date.now());
-		const off = this.#events.length > 0 && !asLeft ? reopened(this.state) : undefined;
+		const off = events.length > 0 && !asLeft ? reopened(state) : undefined;
+		// Either way the search is made once, for what is shown.
 		if (off) await this.add('power', off);
-		this.#stop = this.store.watch(this.id, () => void this.#follow());
+		else await this.#read();
+		this.#stop = this.store.watch(this.id, (events) => void this.#follow(events));
 		this.ready = true;
 	}
 
@@ -99,10 +107,10 @@ export class OpenJob {
 		this.#stop?.();
 	}
 
-	/** What another tab has added; a deed of our own is shown whole. */
-	async #follow(): Promise<void> {
+	/** What another tab has added; a deed of our own is shown whole, and was read by then. */
+	async #follow(onDisk: readonly JobEvent[]): Promise<void> {
 		while (this.#underWay) await this.#underWay;
-		await this.#read();
+		if (onDisk.length > this.#events.length) await this.#read();
 	}
 
 	/** Show what was added, and keep the row of the list up with it. */
@@ -111,11 +119,17 @@ export class OpenJob {
 		if (this.exists) void this.store.describe(this.id, describe(this.state));
 	}
 
-	async #read(): Promise<void> {
+	/** The log as it is on disk, with the flows that it opens. */
+	async #fetch(): Promise<JobEvent[]> {
 		const events = await this.store.events(this.id);
 		// The same snapshots as before, unless a flow was opened: what was worked out from them is kept with them.
 		if (hashesOf(events).some((hash) => !Object.hasOwn(this.#snapshots, hash)))
 			this.#snapshots = await this.store.flows(this.id);
+		return events;
+	}
+
+	async #read(): Promise<void> {
+		const events = await this.#fetch();
 		// The log only grows: as many entries are the same ones, and fewer were read before those that are shown.
 		if (events.length <= this.#events.length) return;
 		await this.#advise(events);
