@@ -303,7 +303,7 @@ test('a survey by the keyboard alone, from the gate to the last place, without a
 	expect(points.length).toBeGreaterThan(14);
 	for (const point of points) {
 		await expect(field(page, point)).toBeFocused();
-		const volts = /(\d[\d.]*) V/.exec(
+		const volts = /(\d[\d.]*)\sV/.exec(
 			(await line(page, point).locator('.expected').textContent()) ?? ''
 		)?.[1];
 		await page.keyboard.type(volts ?? '0');
@@ -393,6 +393,40 @@ test('bias from HT negative: the lead has its place, its current is that of the 
 	await page.emulateMedia({ media: 'print' });
 	await expect(page.getByText(/\bpin \d/i)).toHaveCount(0);
 	await expect(page.getByRole('img', { name: /^Base/ })).toHaveCount(0);
+});
+
+test('an AC/DC set with other valves: HT by the mains of today, the chain added up, the signal pin of its own mixer', async ({
+	page
+}) => {
+	await startJob(page, { set: 'AM AC/DC set', heard: {}, flow: 'HT measures low', playing: true });
+	await toPage(page, 'set');
+	for (const [place, type] of Object.entries({
+		'Pentagrid mixer': 'UCH81',
+		'IF pentode': 'UF89',
+		'Double-diode-triode': 'UABC80',
+		'Beam output valve': 'UL84',
+		'Half-wave rectifier': 'UY85'
+	}))
+		await page.getByLabel(`By the drawing: ${place}`).fill(type);
+	await addPart(page, 'Dropper of the heater chain', '1000');
+	const wanted = page.getByRole('paragraph').filter({ hasText: 'Enter the mains of today' });
+	await expect(wanted).toBeVisible();
+	await page.locator('summary', { hasText: 'Mains and meter' }).click();
+	await page.getByLabel('Mains today').fill('-230');
+	await page.getByRole('button', { name: 'Judge by these' }).click();
+	await expect(page.getByText('Mains: type a value above nothing')).toBeVisible();
+	await page.getByLabel('Mains today').fill('230');
+	await page.getByRole('button', { name: 'Judge by these' }).click();
+	await expect(page.getByText('Expected volts stand at these now.')).toBeVisible();
+	await expect(wanted).toHaveCount(0);
+	await keepSet(page);
+	await toPage(page, 'survey');
+	await expect(line(page, 'ht.reservoir').locator('.says')).toContainText(
+		'half-wave rectifier on 230 V AC mains'
+	);
+	await expect(line(page, 'mixer.anode')).toContainText('UCH81, pin 6');
+	await expect(line(page, 'oscillator.grid')).toContainText('UCH81, pin 9');
+	await expect(line(page, 'if.screen').locator('.says')).toContainText('EF89, the sister of the UF89,');
 });
 
 test('on paper every place has its name, its pin and room to write; the set is a table', async ({ page }) => {
