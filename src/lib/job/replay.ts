@@ -8,6 +8,7 @@ import { contradictionsIn } from './contradictions.ts';
 import { differencesFrom } from './differences.ts';
 import type { EventKind, EventOf, Intake, JobEvent } from './events.ts';
 import { changeOnTheWay, checkPart, notedOn, testPart } from './ledger.ts';
+import { growingFold } from './growing.ts';
 import { withLessons } from './lessons.ts';
 import { machineEventOf, misplaced, outcomeOf, type Move } from './machine-event.ts';
 import { onceFor } from './once.ts';
@@ -335,6 +336,9 @@ function play(before: JobState, event: JobEvent, order: number, setting: Setting
 	return warning ? warned(after, event.id, warning.kind, warning.message) : after;
 }
 
+/** Owned by the snapshots of the job: a page that reads them once replays only what was added. */
+const playAll = growingFold<object, JobEvent, JobState>();
+
 const lastIntake = (events: readonly JobEvent[]): Intake | undefined =>
 	events.findLast((event) => event.kind === 'intake')?.data;
 
@@ -370,8 +374,15 @@ export function replay(events: readonly JobEvent[], shelf: Shelf): JobState {
 		: (intake?.service ?? {});
 	const comesAndGoes = Object.values(intake?.symptom ?? {}).includes('intermittent');
 	const setting: Setting = { ...shelf, service, comesAndGoes };
-	const start: JobState = { ...emptyState(ordered[0]?.job ?? ''), service };
-	const played = ordered.reduce((state, event, order) => play(state, event, order, setting), start);
+	const job = ordered[0]?.job ?? '';
+	const played = playAll(
+		// With a library beside the snapshots nothing is remembered.
+		shelf.today ? {} : shelf.snapshots,
+		JSON.stringify([job, service, comesAndGoes]),
+		ordered,
+		() => ({ ...emptyState(job), service }),
+		(state, event, order) => play(state, event, order, setting)
+	);
 	const complete = stray.reduce(
 		(state, { id }) =>
 			warned(state, id, 'parent-missing', 'What came before this entry is missing from the log.'),

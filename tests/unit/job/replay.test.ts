@@ -4,8 +4,10 @@ import type { JobEvent } from '../../../src/lib/job/events.ts';
 import { replay, reopened, type Shelf } from '../../../src/lib/job/replay.ts';
 import { contextOf, stateOf } from '../../../src/lib/job/run.ts';
 import { situationIn, traceIn } from '../../../src/lib/job/shared-evidence.ts';
+import { loadReckoning } from '../../../src/lib/job/set-reckoning.ts';
 import type { Snapshot } from '../../../src/lib/job/snapshot.ts';
 import { plainState, undoTarget, type JobState } from '../../../src/lib/job/state.ts';
+import { everything } from './everything.ts';
 import { Log, opened, snapshot, volts } from './log.ts';
 import { tiny, tinyWith } from './tiny.ts';
 
@@ -20,6 +22,17 @@ beforeAll(async () => {
 
 const play = (log: Log): JobState => replay(log.events, shelf);
 const FLOW = 'am-faint';
+
+test('a log played entry by entry, as it grows, stands where it stands when it is played at once', async () => {
+	const { events } = everything(faint);
+	await loadReckoning();
+	const growing = { snapshots: { ...shelf.snapshots } };
+	for (const place of events.keys()) {
+		const some = events.slice(0, place + 1);
+		const atOnce = replay(some, { snapshots: { ...shelf.snapshots } });
+		expect(plainState(replay(some, growing))).toEqual(plainState(atOnce));
+	}
+});
 
 describe('a log is played', () => {
 	test('an answer stands in words with its reading and what it taught', () => {

@@ -20,6 +20,7 @@ import type { whereIs, Where } from '$lib/flow/where.ts';
 import { causeGate, listening, offersFor } from '$lib/job/after-repair.ts';
 import { jobDoubts } from '$lib/job/doubts.ts';
 import type { EventData, EventKind, JobEvent } from '$lib/job/events.ts';
+import { asKnown } from '$lib/job/growing.ts';
 import { latestAt } from '$lib/job/order.ts';
 import { replay, reopened } from '$lib/job/replay.ts';
 import { contextOf, stateOf, stepPower } from '$lib/job/run.ts';
@@ -121,7 +122,8 @@ export class OpenJob {
 
 	/** The log as it is on disk, with the flows that it opens. */
 	async #fetch(): Promise<JobEvent[]> {
-		const events = await this.store.events(this.id);
+		// What stays the same object is not played again.
+		const events = asKnown(this.#events, await this.store.events(this.id));
 		// The same snapshots as before, unless a flow was opened: what was worked out from them is kept with them.
 		if (hashesOf(events).some((hash) => !Object.hasOwn(this.#snapshots, hash)))
 			this.#snapshots = await this.store.flows(this.id);
