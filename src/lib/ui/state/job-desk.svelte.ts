@@ -4,6 +4,7 @@ import { loadReckoning } from '$lib/job/set-reckoning.ts';
 import { replay } from '$lib/job/replay.ts';
 import type { JobState } from '$lib/job/state.ts';
 import type { JobStore } from '$lib/job/store.ts';
+import { flowsOf } from './shelf.ts';
 import { markLeft, stillHere } from './visit.ts';
 
 type Entry = { [Kind in EventKind]: readonly [kind: Kind, data: EventData[Kind]] }[EventKind];
@@ -68,7 +69,8 @@ export class JobDesk {
 	}
 
 	async #read(): Promise<void> {
-		const [events, snapshots] = await Promise.all([this.store.events(this.id), this.store.flows(this.id)]);
+		const events = await this.store.events(this.id);
+		const snapshots = await flowsOf(this.store, events);
 		// The log only grows: fewer were read before those that are shown.
 		if (events.length <= this.#events.length) return;
 		this.#snapshots = snapshots;

@@ -36,6 +36,7 @@ import { describe } from '$lib/job/summary.ts';
 import { standingNumber, standingWord, type Ranking } from '$lib/suspects/index.ts';
 import { Adviser } from './adviser.ts';
 import { bench } from './bench.svelte.ts';
+import { flowsOf } from './shelf.ts';
 import { startWorker } from './start-worker.ts';
 import { markLeft, stillHere } from './visit.ts';
 import { digest } from './world.ts';
@@ -126,7 +127,7 @@ export class OpenJob {
 		const events = asKnown(this.#events, await this.store.events(this.id));
 		// The same snapshots as before, unless a flow was opened: what was worked out from them is kept with them.
 		if (hashesOf(events).some((hash) => !Object.hasOwn(this.#snapshots, hash)))
-			this.#snapshots = await this.store.flows(this.id);
+			this.#snapshots = await flowsOf(this.store, events);
 		return events;
 	}
 
