@@ -11,6 +11,7 @@ import {
 	type Sign
 } from '../flow/terms.ts';
 import { units, type Unit } from '../quantity/index.ts';
+import { TUNED } from '../receiver/index.ts';
 import {
 	CAUSE,
 	CHECKED,
@@ -180,7 +181,12 @@ export const DATA = {
 	}),
 	intake: Intake,
 	'set-described': SetDescribed,
-	read: z.strictObject({ point: Point, reading: Reading, out: z.literal(true).exactOptional() }),
+	read: z.strictObject({
+		point: Point,
+		reading: Reading,
+		out: z.literal(true).exactOptional(),
+		tuned: z.enum(TUNED).exactOptional()
+	}),
 	'flow-opened': z.strictObject({
 		flow: Id,
 		plan: Id,

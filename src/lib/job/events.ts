@@ -3,6 +3,7 @@ import type { HtThen } from '../flow/reading.ts';
 import type { Duty, PartLook } from '../flow/part-terms.ts';
 import type { HistoryWord, Instrument, PathOutcome, Provoked, Sign } from '../flow/terms.ts';
 import type { Unit } from '../quantity/index.ts';
+import type { Tuned } from '../receiver/index.ts';
 import type { SetData } from './set-data.ts';
 
 /**
@@ -137,7 +138,7 @@ export interface EventData {
 	/** The set at hand: its valves, sheet and parts. The latest one holds, for the whole job. */
 	'set-described': SetData;
 	/** A reading of the survey, on full mains; `out` where the valve was out of its holder. */
-	read: { point: string; reading: Reading; out?: true };
+	read: { point: string; reading: Reading; out?: true; tuned?: Tuned };
 	/** `hash` names the snapshot that the flow is replayed from. */
 	'flow-opened': { flow: string; plan: string; hash: string };
 	took: { flow: string; step: string };
