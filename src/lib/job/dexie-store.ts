@@ -27,6 +27,7 @@ import {
 	picturesIn,
 	refusal,
 	type Appended,
+	type Entry,
 	type Imported,
 	type JobFile,
 	type JobStore,
@@ -194,31 +195,39 @@ class DexieStore implements JobStore {
 		kind: Kind,
 		data: EventData[Kind]
 	): Promise<Appended<Kind>> {
-		const kept = await this.#kept(() => this.#write(() => this.#append(job, kind, data)));
-		return kept.ok ? kept : { ...kept, unsaved: { kind, data } };
+		const kept = await this.appendAll(job, [[kind, data] as unknown as Entry]);
+		if (!kept.ok) return { ...kept, unsaved: { kind, data } };
+		return { ok: true, value: kept.value[0] as EventOf<Kind> };
 	}
 
-	async #append<Kind extends EventKind>(
-		job: string,
-		kind: Kind,
-		data: EventData[Kind]
-	): Promise<EventOf<Kind>> {
-		const { events, jobs } = this.#db;
+	appendAll(job: string, entries: readonly Entry[]): Promise<Kept<JobEvent[]>> {
+		return this.#kept(() => this.#write(() => this.#append(job, entries)));
+	}
+
+	async #append(job: string, entries: readonly Entry[]): Promise<JobEvent[]> {
 		const log = await this.#db.eventsOf(job).toArray();
-		if (isGone(log, kind)) throw new GoneError();
+		const [first] = entries;
+		if (!first) return [];
+		if (isGone(log, first[0])) throw new GoneError();
 		const bench = await this.#bench();
-		const seq = await this.#seqs(bench, 1);
-		const event = nextEvent(log, { job, bench, seq, now: this.#world.now() }, kind, data);
-		for (const hash of hashesOf([event as JobEvent]))
-			if (!(await this.#hasFlow(hash)))
-				throw new Error(`The flow ${hash} has to be kept before it is opened.`);
-		for (const hash of picturesIn([event as JobEvent])) await this.#name(hash);
-		await events.add(event as JobEvent);
-		const row = await jobs.get(job);
+		const seq = await this.#seqs(bench, entries.length);
+		const now = this.#world.now();
+		const added: JobEvent[] = [];
+		for (const [kind, data] of entries) {
+			const stamp = { job, bench, seq: seq + added.length, now };
+			const event = nextEvent([...log, ...added], stamp, kind, data) as JobEvent;
+			for (const hash of hashesOf([event]))
+				if (!(await this.#hasFlow(hash)))
+					throw new Error(`The flow ${hash} has to be kept before it is opened.`);
+			for (const hash of picturesIn([event])) await this.#name(hash);
+			await this.#db.events.add(event);
+			added.push(event);
+		}
+		const row = await this.#db.jobs.get(job);
 		const before =
 			row?.events === log.length && !isOldRow(row) ? row : log.length ? rowOf(log) : emptyRow(job);
-		await jobs.put(rowAfter(before, event as JobEvent));
-		return event;
+		await this.#db.jobs.put(added.reduce((after, event) => rowAfter(after, event), before));
+		return added;
 	}
 
 	async events(job: string): Promise<JobEvent[]> {

@@ -14,6 +14,7 @@ import {
 	picturesIn,
 	refusal,
 	type Appended,
+	type Entry,
 	type Imported,
 	type JobFile,
 	type JobStore,
@@ -59,19 +60,39 @@ class MemoryStore implements JobStore {
 		kind: Kind,
 		data: EventData[Kind]
 	): Promise<Appended<Kind>> {
+		const kept = await this.appendAll(job, [[kind, data] as unknown as Entry]);
+		if (!kept.ok) return { ...kept, unsaved: { kind, data } };
+		return { ok: true, value: kept.value[0] as EventOf<Kind> };
+	}
+
+	async appendAll(job: string, entries: readonly Entry[]): Promise<Kept<JobEvent[]>> {
 		const log = this.#logs.get(job) ?? [];
-		if (isGone(log, kind)) return { ...refusal('gone'), unsaved: { kind, data } };
-		const stamp = { job, bench: this.#bench, seq: this.#seq + 1, now: this.#world.now() };
-		const event = nextEvent(log, stamp, kind, structuredClone(data));
-		const missing = hashesOf([event as JobEvent]).find((hash) => !this.#flows.has(hash));
-		if (missing) throw new Error(`The flow ${missing} has to be kept before it is opened.`);
-		const unkept = picturesIn([event as JobEvent]).find((hash) => !this.#pictures.has(hash));
-		if (unkept) throw new Error(`The picture ${unkept} has to be kept before it is named.`);
-		this.#seq += 1;
-		this.#logs.set(job, [...log, event as JobEvent]);
-		this.#rows.set(job, rowAfter(this.#rows.get(job) ?? emptyRow(job), event as JobEvent));
+		const [first] = entries;
+		if (!first) return done([]);
+		if (isGone(log, first[0])) return refusal('gone');
+		const added: JobEvent[] = [];
+		for (const [kind, data] of entries) {
+			const seq = this.#seq + 1 + added.length;
+			const stamp = { job, bench: this.#bench, seq, now: this.#world.now() };
+			added.push(nextEvent([...log, ...added], stamp, kind, structuredClone(data)) as JobEvent);
+		}
+		this.#mustKnow(added);
+		this.#seq += added.length;
+		this.#logs.set(job, [...log, ...added]);
+		const before = this.#rows.get(job) ?? emptyRow(job);
+		this.#rows.set(
+			job,
+			added.reduce((row, event) => rowAfter(row, event), before)
+		);
 		this.#changed();
-		return { ok: true, value: structuredClone(event) };
+		return done(structuredClone(added));
+	}
+
+	#mustKnow(added: readonly JobEvent[]): void {
+		const missing = hashesOf(added).find((hash) => !this.#flows.has(hash));
+		if (missing) throw new Error(`The flow ${missing} has to be kept before it is opened.`);
+		const unkept = picturesIn(added).find((hash) => !this.#pictures.has(hash));
+		if (unkept) throw new Error(`The picture ${unkept} has to be kept before it is named.`);
 	}
 
 	async events(job: string): Promise<JobEvent[]> {

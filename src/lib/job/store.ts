@@ -16,6 +16,8 @@ export interface JobStore {
 	start(like?: string): Promise<Kept<EventOf<'started'>>>;
 	/** Resolves when the event is on disk, not before. A flow has to be kept before it is opened. */
 	append<Kind extends EventKind>(job: string, kind: Kind, data: EventData[Kind]): Promise<Appended<Kind>>;
+	/** The entries of one deed, in their order: all of them on disk, or none. */
+	appendAll(job: string, entries: readonly Entry[]): Promise<Kept<JobEvent[]>>;
 	/** In the order of their numbers on this bench; `replay` finds the order of the job. */
 	events(job: string): Promise<JobEvent[]>;
 	/** The list, the latest first. */
@@ -49,6 +51,9 @@ export interface JobStore {
 	purge(...jobs: string[]): Promise<Kept<void>>;
 	close(): void;
 }
+
+/** An entry before the store gives it its number, date and parents. */
+export type Entry = { [Kind in EventKind]: readonly [kind: Kind, data: EventData[Kind]] }[EventKind];
 
 /** What a store needs of the world. */
 export interface StoreWorld {

@@ -63,6 +63,37 @@ describe.each([
 		).toBe(true);
 	});
 
+	test('takes the entries of one deed together, each after the one before', async () => {
+		const store = await open();
+		const job = await openJob(store);
+		const added = value(
+			await store.appendAll(job, [
+				['noted', { text: 'first' }],
+				['power', { to: 'limiter' }],
+				['noted', { text: 'last' }]
+			])
+		);
+		const events = await store.events(job);
+		expect(events.slice(-3)).toEqual(added);
+		expect(added.map(({ parents }) => parents)).toEqual(events.slice(2, 5).map(({ id }) => [id]));
+		expect((await store.jobs())[0]).toEqual(rowOf(events));
+		expect(value(await store.appendAll(job, []))).toEqual([]);
+	});
+
+	test('takes all entries of a deed or none', async () => {
+		const store = await open();
+		const job = await openJob(store);
+		const before = await store.events(job);
+		const deed = store.appendAll(job, [
+			['noted', { text: 'lost with the other' }],
+			['flow-opened', { flow: 'am-faint', plan: 'tiny', hash: 'sha256:nobody' }]
+		]);
+		await expect(deed).rejects.toThrow('has to be kept');
+		expect(await store.events(job)).toEqual(before);
+		value(await store.append(job, 'noted', { text: 'next' }));
+		expect(await store.events(job)).toHaveLength(before.length + 1);
+	});
+
 	test('begins with its start, once', async () => {
 		const store = await open();
 		const job = await openJob(store);

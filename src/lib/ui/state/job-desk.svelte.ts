@@ -3,11 +3,9 @@ import type { EventData, EventKind, JobEvent } from '$lib/job/events.ts';
 import { loadReckoning } from '$lib/job/set-reckoning.ts';
 import { replay } from '$lib/job/replay.ts';
 import type { JobState } from '$lib/job/state.ts';
-import type { JobStore } from '$lib/job/store.ts';
+import type { Entry, JobStore } from '$lib/job/store.ts';
 import { flowsOf } from './shelf.ts';
 import { markLeft, stillHere } from './visit.ts';
-
-type Entry = { [Kind in EventKind]: readonly [kind: Kind, data: EventData[Kind]] }[EventKind];
 
 /**
  * One job on a page beside the trace: its log, what it plays to, and the way to add to it. No advice is worked out, and
@@ -20,8 +18,6 @@ export class JobDesk {
 	problem = $state<string>();
 	#stop: (() => void) | undefined;
 	#wasHere = false;
-	/** Many entries are on their way: the job is played once, when the last is on disk. */
-	#adding = false;
 
 	constructor(
 		readonly id: string,
@@ -47,9 +43,7 @@ export class JobDesk {
 		this.#wasHere = stillHere(this.id, Date.now());
 		await loadReckoning();
 		await this.#read();
-		this.#stop = this.store.watch(this.id, () => {
-			if (!this.#adding) void this.#read();
-		});
+		this.#stop = this.store.watch(this.id, () => void this.#read());
 	}
 
 	/** It was under way a moment ago, on this page or beside it. */
@@ -77,27 +71,14 @@ export class JobDesk {
 		this.#events = events;
 	}
 
-	/** Several events, shown when the last is on disk; it stops at the first that cannot be kept. */
+	/** The entries of one deed; true once they are on disk, all of them, else `problem` says why none is. */
 	addAll = async (entries: readonly Entry[]): Promise<boolean> => {
-		this.#adding = true;
-		try {
-			for (const [kind, data] of entries) {
-				const kept = await this.store.append(this.id, kind, data);
-				this.problem = kept.ok ? undefined : kept.hint;
-				if (!kept.ok) break;
-			}
-		} finally {
-			this.#adding = false;
-		}
-		await this.#read();
-		return this.problem === undefined;
-	};
-
-	/** Add one event; true once it is on disk, else `problem` says why not. */
-	add = async <Kind extends EventKind>(kind: Kind, data: EventData[Kind]): Promise<boolean> => {
-		const kept = await this.store.append(this.id, kind, data);
+		const kept = await this.store.appendAll(this.id, entries);
 		this.problem = kept.ok ? undefined : kept.hint;
 		await this.#read();
 		return kept.ok;
 	};
+
+	add = <Kind extends EventKind>(kind: Kind, data: EventData[Kind]): Promise<boolean> =>
+		this.addAll([[kind, data] as unknown as Entry]);
 }

@@ -31,7 +31,7 @@ import { situationIn, traceIn } from '$lib/job/shared-evidence.ts';
 import { takeSnapshot } from '$lib/job/snapshot.ts';
 import { differencesFrom } from '$lib/job/differences.ts';
 import { openRun, own, undoTarget, type Done, type JobState, type Warning } from '$lib/job/state.ts';
-import { hashesOf, type JobStore } from '$lib/job/store.ts';
+import { hashesOf, type Entry, type JobStore } from '$lib/job/store.ts';
 import { describe } from '$lib/job/summary.ts';
 import { standingNumber, standingWord, type Ranking } from '$lib/suspects/index.ts';
 import { Adviser } from './adviser.ts';
@@ -40,8 +40,6 @@ import { flowsOf } from './shelf.ts';
 import { startWorker } from './start-worker.ts';
 import { markLeft, stillHere } from './visit.ts';
 import { digest } from './world.ts';
-
-type Entry = { [Kind in EventKind]: readonly [kind: Kind, data: EventData[Kind]] }[EventKind];
 
 /** One for the whole app: its worker is started with the first job. */
 let adviser: Adviser | undefined;
@@ -336,17 +334,12 @@ export class OpenJob {
 	/** A row of entries, as a person would make them. */
 	addAll = (entries: readonly Entry[]): Promise<boolean> => this.#keep(entries);
 
-	/** Several entries as one deed, shown when the last is on disk; it stops at the first that cannot be kept. */
+	/** The entries of one deed, shown when they are on disk. */
 	async #keep(entries: readonly Entry[]): Promise<boolean> {
-		let refused: string | undefined;
-		for (const [kind, data] of entries) {
-			const kept = await this.store.append(this.id, kind, data);
-			refused = kept.ok ? undefined : kept.hint;
-			if (refused !== undefined) break;
-		}
-		this.problem = refused;
+		const kept = await this.store.appendAll(this.id, entries);
+		this.problem = kept.ok ? undefined : kept.hint;
 		await this.#show();
-		return refused === undefined;
+		return kept.ok;
 	}
 
 	/** Move the flow. While one deed is under way there is no other: a second tap is no second answer. */
