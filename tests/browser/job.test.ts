@@ -18,9 +18,12 @@ import {
 	typeVolts
 } from './job-steps.ts';
 
-/** What this set shows: the feed resistor of the oscillator has gone high. All else is sound. */
+/** What this set shows: the feed resistor of the oscillator has gone high, so little reaches detector and AVC. All else is sound. */
 const FOUND: [RegExp, RegExp][] = [
 	[/^Compare the AM bands/, /Part of the dial only/],
+	[/DC across the detector load/, /^\W*\d?\s*Small/],
+	[/AVC line on a strong station/, /^\W*\d?\s*Small/],
+	[/Listen for hiss/, /Faint hiss/],
 	[/resistors of the oscillator/, /Anode feed high or open/]
 ];
 
@@ -51,7 +54,7 @@ test('faint AM is traced to the oscillator feed, proved, changed, and proved aga
 	await startJob(page);
 	await expect(power(page)).toContainText('Off, not proved dead');
 	const asked = await traceOn(page);
-	expect(asked).toContain('Measure the resistors of the oscillator');
+	expect(asked).toContain('Is the oscillator running?');
 	await expect(stepPane(page)).toContainText('feed resistor of the oscillator');
 
 	await onward(page, () => proposal(page).click());
