@@ -1,7 +1,7 @@
 import { existsSync } from 'node:fs';
 import { stat } from 'node:fs/promises';
 import { join } from 'node:path';
-import { chromium, type Page } from '@playwright/test';
+import { chromium, type Locator, type Page } from '@playwright/test';
 import type { Library } from '../../src/lib/flow/library.ts';
 import type { ResolvedFlow } from '../../src/lib/flow/resolve.ts';
 import { launchArgs, readyBrowser } from '../../src/tools/browser.ts';
@@ -91,8 +91,17 @@ interface Times {
 	search: number[];
 	opened: number[];
 	kept: number[];
-	export: { seconds: number; longest: number; megabytes: number };
-	lookInto: { seconds: number; longest: number };
+	export: Work & { megabytes: number };
+	/** The file checked where its jobs are already, and where there are none. */
+	lookInto: Work;
+	checked: Work;
+	takenIn: Work;
+}
+
+/** Long work on a file, with the longest time that the page was held up by it, in milliseconds. */
+interface Work {
+	seconds: number;
+	longest: number;
 }
 
 const longestBlock = (page: Page) =>
@@ -140,7 +149,33 @@ async function timeWrites(page: Page): Promise<number[]> {
 	return page.evaluate(() => (window as unknown as { writes: number[] }).writes);
 }
 
-async function timeExport(page: Page): Promise<Pick<Times, 'export' | 'lookInto'>> {
+/** How long a deed takes until what it ends with stands on the page. */
+async function timeWork(page: Page, deed: () => Promise<void>, end: Locator): Promise<Work> {
+	await longestBlock(page);
+	const begun = performance.now();
+	await deed();
+	await end.waitFor({ timeout: 600_000 });
+	return { seconds: (performance.now() - begun) / 1000, longest: await longestBlock(page) };
+}
+
+const foundIn = (page: Page) => page.getByRole('group', { name: 'What the file holds' });
+const choose = (page: Page, path: string) => page.getByLabel('Job file').setInputFiles(path);
+
+/** On a device that has no job yet. */
+async function timeTakeIn(page: Page, path: string): Promise<Pick<Times, 'checked' | 'takenIn'>> {
+	const address = page.url();
+	const other = await page.context().browser()!.newPage();
+	await watched(other);
+	await other.goto(address);
+	await other.getByRole('heading', { name: 'From a file' }).waitFor();
+	const checked = await timeWork(other, () => choose(other, path), foundIn(other));
+	const take = () => other.getByRole('button', { name: /^Take in all/ }).click();
+	const takenIn = await timeWork(other, take, other.getByText(/jobs taken in\.$/));
+	await other.close();
+	return { checked, takenIn };
+}
+
+async function timeFiles(page: Page): Promise<Pick<Times, 'export' | 'lookInto' | 'checked' | 'takenIn'>> {
 	await page.locator(HOME).first().click();
 	await page.locator(KEEP).click();
 	await page.getByRole('heading', { name: 'Job by job' }).waitFor();
@@ -153,18 +188,20 @@ async function timeExport(page: Page): Promise<Pick<Times, 'export' | 'lookInto'
 	const seconds = (performance.now() - begun) / 1000;
 	const longest = await longestBlock(page);
 	const path = await download.path();
-	const again = performance.now();
-	await page.getByLabel('Job file').setInputFiles(path);
-	await page.getByRole('group', { name: 'What the file holds' }).waitFor({ timeout: 600_000 });
-	const lookInto = { seconds: (performance.now() - again) / 1000, longest: await longestBlock(page) };
-	return { export: { seconds, longest, megabytes: (await stat(path)).size / 1e6 }, lookInto };
+	const lookInto = await timeWork(page, () => choose(page, path), foundIn(page));
+	const megabytes = (await stat(path)).size / 1e6;
+	return { export: { seconds, longest, megabytes }, lookInto, ...(await timeTakeIn(page, path)) };
 }
 
-async function timeAll(page: Page, address: string, pattern: Pattern): Promise<Times> {
+async function watched(page: Page): Promise<void> {
 	// tsx names inner functions by a helper that the page does not have.
 	await page.addInitScript('globalThis.__name = (one) => one');
 	await page.addInitScript(watchWrites);
 	await page.addInitScript(watchBlocks);
+}
+
+async function timeAll(page: Page, address: string, pattern: Pattern): Promise<Times> {
+	await watched(page);
 	await page.goto(address);
 	await page.getByText('No job in this browser yet').waitFor();
 	await seedJobs(page, pattern);
@@ -173,7 +210,7 @@ async function timeAll(page: Page, address: string, pattern: Pattern): Promise<T
 	const opening = await timeOpening(page);
 	const search = await timeSearches(page);
 	const kept = await timeWrites(page);
-	return { ...opening, search, kept, ...(await timeExport(page)) };
+	return { ...opening, search, kept, ...(await timeFiles(page)) };
 }
 
 const ms = (time: number) => `${time.toFixed(0)} ms`;
@@ -192,7 +229,15 @@ function timeRow(what: string, times: readonly number[], goal: number): Row {
 
 const EXPORT_GOAL = 20;
 
-function exportRows({ export: out, lookInto }: Times): Row[] {
+const workRow = (what: string, { seconds, longest }: Work): Row => ({
+	id: '',
+	what,
+	figure: `${seconds.toFixed(1)} s`,
+	interval: `${((1000 * seconds) / JOBS).toFixed(1)} ms a job; page held up ${ms(longest)} at most`,
+	goal: ''
+});
+
+function fileRows({ export: out, lookInto, checked, takenIn }: Times): Row[] {
 	const share = (out.seconds / EXPORT_GOAL).toFixed(2);
 	return [
 		{
@@ -203,13 +248,9 @@ function exportRows({ export: out, lookInto }: Times): Row[] {
 			goal: `at most ${EXPORT_GOAL} s`,
 			met: out.seconds <= EXPORT_GOAL
 		},
-		{
-			id: '',
-			what: 'the same file read and checked, against what is here',
-			figure: `${lookInto.seconds.toFixed(1)} s`,
-			interval: `${((1000 * lookInto.seconds) / JOBS).toFixed(1)} ms a job; page held up ${ms(lookInto.longest)} at most`,
-			goal: ''
-		}
+		workRow('the same file read and checked, against what is here', lookInto),
+		workRow('read and checked on a device without a job', checked),
+		workRow('taken in there', takenIn)
 	];
 }
 
@@ -230,6 +271,6 @@ export async function storageRows(library: Library, flow: ResolvedFlow, root: st
 		...(times.search.length > 0 ? [timeRow('a search answers', times.search, 200)] : []),
 		timeRow('a job opens, to its step', times.opened, 150),
 		timeRow('one entry on disk', times.kept, 50),
-		...exportRows(times)
+		...fileRows(times)
 	];
 }

@@ -150,6 +150,60 @@ test('volts printed at a point judge the readings there', async ({ page }) => {
 	await expect(page.getByLabel('Volts printed there')).toHaveValue('225 V');
 });
 
+test('two fingers zoom the sheet about the place between them, move it, and set no mark; one finger drags it', async ({
+	page
+}) => {
+	await page.setViewportSize({ width: 360, height: 740 });
+	await startJob(page);
+	await toDiagram(page);
+	await attach(page);
+	await choice(page).selectOption({ label: GRID });
+	await sheet(page).scrollIntoViewIfNeeded();
+	const frame = (await sheet(page).boundingBox())!;
+	const image = async () => (await sheet(page).locator('img').boundingBox())!;
+	const fingers = await page.context().newCDPSession(page);
+	const touch = (type: 'touchStart' | 'touchMove' | 'touchEnd', ...places: [number, number][]) =>
+		fingers.send('Input.dispatchTouchEvent', {
+			type,
+			touchPoints: places.map(([x, y], id) => ({ x: frame.x + x, y: frame.y + y, id }))
+		});
+	const middle: [number, number] = [150, 110];
+	const pinch = async (from: number, to: number, move = 0) => {
+		const at = (apart: number, along = 0): [number, number][] => [
+			[middle[0] - apart + along, middle[1]],
+			[middle[0] + apart + along, middle[1]]
+		];
+		await touch('touchStart', ...at(from));
+		for (let step = 1; step <= 8; step++)
+			await touch('touchMove', ...at(from + ((to - from) * step) / 8, (move * step) / 8));
+		await touch('touchEnd');
+	};
+	/** Share of the sheet that lies between the fingers. */
+	const between = (box: { x: number; width: number }, along = 0) =>
+		(frame.x + middle[0] + along - box.x) / box.width;
+
+	const whole = await image();
+	await pinch(30, 75);
+	const near = await image();
+	expect(near.width / whole.width).toBeCloseTo(2.5, 1);
+	expect(between(near)).toBeCloseTo(between(whole), 1);
+	await pinch(75, 75, 40);
+	const moved = await image();
+	expect(moved.width).toBeCloseTo(near.width, 0);
+	expect(moved.x - near.x).toBeGreaterThan(30);
+	await touch('touchStart', middle);
+	for (let step = 1; step <= 8; step++) await touch('touchMove', [middle[0] - 6 * step, middle[1]]);
+	await touch('touchEnd');
+	const dragged = await image();
+	expect(dragged.x - moved.x).toBeLessThan(-30);
+	await pinch(75, 25);
+	expect((await image()).width).toBeLessThan(dragged.width / 2);
+	expect(await marked(page)).toEqual([]);
+	await touch('touchStart', middle);
+	await touch('touchEnd');
+	await expect(marks(page).getByRole('listitem')).toHaveCount(1);
+});
+
 test('nothing of the page is wider than 320 px, and axe finds nothing on it', async ({ page }) => {
 	await page.setViewportSize({ width: 320, height: 700 });
 	await startJob(page);

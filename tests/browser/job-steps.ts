@@ -187,6 +187,37 @@ export async function suspectFirst(page: Page): Promise<void> {
 	await expect(heading(page)).toHaveText('Prove it before the iron');
 }
 
+/** What a set shows whose oscillator feed resistor has gone high. All else is sound. */
+const FOUND: [RegExp, RegExp][] = [
+	[/^Compare the AM bands/, /Part of the dial only/],
+	// Little reaches the mixer, so little reaches detector and AVC.
+	[/DC across the detector load/, /^\W*\d?\s*Small/],
+	[/AVC line on a strong station/, /^\W*\d?\s*Small/],
+	[/Listen for hiss/, /Faint hiss/],
+	[/resistors of the oscillator/, /Anode feed high or open/]
+];
+
+export const proposal = (page: Page) =>
+	stepPane(page).getByRole('button', { name: 'Prove and change this part' });
+
+/** Answer what is asked, as such a set would, until a part is proposed. */
+export async function traceOn(page: Page): Promise<string[]> {
+	const asked: string[] = [];
+	while (asked.length < 20 && !(await proposal(page).isVisible())) {
+		const question = (await heading(page).textContent()) ?? '';
+		asked.push(question);
+		await openStep(page);
+		if (/Is the oscillator running/.test(question))
+			await onward(page, async () => {
+				await page.getByLabel('DC volts').fill('-1.2');
+				await expect(stepPane(page).getByText('−1.2 V: Small')).toBeVisible();
+				await press(page, 'Record');
+			});
+		else await answer(page, FOUND.find(([title]) => title.test(question))?.[1]);
+	}
+	return asked;
+}
+
 type Check = (name: string) => Promise<void>;
 
 /** Every page of a job, one after the other: each is handed to the check. */

@@ -12,40 +12,13 @@ import {
 	passGate,
 	power,
 	press,
+	proposal,
 	standingOf,
 	startJob,
 	stepPane,
+	traceOn,
 	typeVolts
 } from './job-steps.ts';
-
-/** What this set shows: the feed resistor of the oscillator has gone high, so little reaches detector and AVC. All else is sound. */
-const FOUND: [RegExp, RegExp][] = [
-	[/^Compare the AM bands/, /Part of the dial only/],
-	[/DC across the detector load/, /^\W*\d?\s*Small/],
-	[/AVC line on a strong station/, /^\W*\d?\s*Small/],
-	[/Listen for hiss/, /Faint hiss/],
-	[/resistors of the oscillator/, /Anode feed high or open/]
-];
-
-const proposal = (page: Page) => stepPane(page).getByRole('button', { name: 'Prove and change this part' });
-
-/** Answer what is asked, as this set would, until a part is proposed. */
-async function traceOn(page: Page): Promise<string[]> {
-	const asked: string[] = [];
-	while (asked.length < 20 && !(await proposal(page).isVisible())) {
-		const question = (await heading(page).textContent()) ?? '';
-		asked.push(question);
-		await openStep(page);
-		if (/Is the oscillator running/.test(question))
-			await onward(page, async () => {
-				await page.getByLabel('DC volts').fill('-1.2');
-				await expect(stepPane(page).getByText('−1.2 V: Small')).toBeVisible();
-				await press(page, 'Record');
-			});
-		else await answer(page, FOUND.find(([title]) => title.test(question))?.[1]);
-	}
-	return asked;
-}
 
 test('faint AM is traced to the oscillator feed, proved, changed, and proved again on full mains', async ({
 	page,

@@ -41,7 +41,7 @@ async function pasteSheet(page: Page): Promise<void> {
 	await page.locator('summary', { hasText: 'Paste a table' }).click();
 	await page.getByLabel(/^The table as text/).fill(`Reservoir 270\nHT 250\n${TABLE}`);
 	await page.getByRole('button', { name: 'Take what can be read' }).click();
-	await expect(page.getByText('10 volts taken, 1 kept aside:')).toBeVisible();
+	await expect(page.getByText('10 voltages taken, 1 kept aside.')).toBeVisible();
 }
 
 async function addPart(page: Page, kind: string, value: string, name = '', watts = ''): Promise<void> {
@@ -49,7 +49,7 @@ async function addPart(page: Page, kind: string, value: string, name = '', watts
 	await page.getByLabel('Which part').last().selectOption({ label: kind });
 	await page.getByLabel('Value').last().fill(value);
 	if (name) await page.getByLabel('Its name on the drawing').last().fill(name);
-	if (watts) await page.getByLabel('Rating').last().fill(watts);
+	if (watts) await page.getByLabel('Rating, if marked').last().fill(watts);
 }
 
 test('a sheet pasted once reads the survey: HT 200 for 250 makes an anode of 160 V right, and says where to look', async ({
@@ -79,6 +79,7 @@ test('a sheet pasted once reads the survey: HT 200 for 250 makes an anode of 160
 	await expect(line(page, 'if.anode').locator('.verdict')).toContainText('as expected');
 	await field(page, 'output.screen').fill('200');
 	await field(page, 'output.screen').press('Enter');
+	await expect(line(page, 'output.screen').locator('.verdict')).toContainText('as expected');
 	await expect(page.getByText(/Everything beyond R12 is low in one ratio, 80 %/)).toBeVisible();
 	await expect(page.getByText(/look between R12 and the reservoir/)).toBeVisible();
 
@@ -193,6 +194,257 @@ test('a lost decimal and a wrong sign are asked about before they are kept', asy
 	await line(page, 'if.screen').getByRole('button', { name: 'Take this reading back' }).click();
 	await expect(page.getByText(/stands above HT/)).toBeHidden();
 	await expect(field(page, 'if.screen')).toHaveValue('');
+});
+
+test('a sheet copied from a page: milliamps, dashes, decimal commas, its meter; what no field takes is listed and kept as a note', async ({
+	page
+}) => {
+	await start(page);
+	await toPage(page, 'set');
+	await page.getByLabel('IF valve anode', { exact: true }).fill('195');
+	await page.locator('summary', { hasText: 'Paste a table' }).click();
+	await page
+		.getByLabel(/^The table as text/)
+		.fill(
+			[
+				'Measured with 20 kΩ/V, mains 220 V',
+				'Valve  Anode V  Anode mA  Screen V  Cathode V',
+				'V3 EF89  200  9  85  2,1',
+				'V5 EL84  245  46  -  7,3',
+				'EM34  60  -  -  -',
+				'EABC80  90/85  0,5  -  -'
+			].join('\n')
+		);
+	await page.getByRole('button', { name: 'Take what can be read' }).click();
+	await expect(page.getByText('5 voltages taken, 2 kept aside.')).toBeVisible();
+	await expect(page.getByText(/^Line 5: .*EM34/)).toContainText('correct the type there');
+	await expect(page.getByText(/^Line 6: .*EABC80/)).toContainText('are two figures');
+	await expect(page.getByText('IF valve anode: 200 V, in place of 195')).toBeVisible();
+	await expect(page.getByLabel('Cathode of the IF pentode', { exact: true })).toHaveValue('2.1 V');
+	await expect(page.getByLabel('Its meter, ohms per volt')).toHaveValue('20 kΩ');
+	await page.getByRole('button', { name: 'Keep these lines as a note of the job' }).click();
+	await expect(page.getByText('Kept as a note of the job.')).toBeVisible();
+	expect((await events(page)).filter(({ kind }) => kind === 'noted')).toMatchObject([
+		{ data: { text: expect.stringContaining('EM34') } }
+	]);
+	await page.getByRole('button', { name: 'Put back what stood in the fields' }).click();
+	await expect(page.getByLabel('IF valve anode', { exact: true })).toHaveValue('195');
+	await expect(page.getByLabel('Cathode of the IF pentode', { exact: true })).toHaveValue('');
+});
+
+test('what is typed and not kept is there again after a reload, and after a look at the survey', async ({
+	page
+}) => {
+	await start(page);
+	await toPage(page, 'set');
+	await page.getByLabel('IF valve screen', { exact: true }).fill('95');
+	await page.getByLabel('In the holder: Output pentode').fill('EL84');
+	await page.reload();
+	await expect(page.getByText(/typed here before and not kept/)).toBeVisible();
+	await expect(page.getByLabel('IF valve screen', { exact: true })).toHaveValue('95');
+	await page.getByRole('link', { name: 'Go to the survey' }).click();
+	await expect(main(page).getByRole('heading', { level: 1 })).toHaveText('Voltage survey');
+	await page.goBack();
+	await expect(page.getByLabel('In the holder: Output pentode')).toHaveValue('EL84');
+	await keepSet(page);
+	await page.reload();
+	await expect(page.getByLabel('IF valve screen', { exact: true })).toHaveValue('95 V');
+	await expect(page.getByText(/typed here before and not kept/)).toBeHidden();
+});
+
+test('slips in the sheet are asked about, and a field that cannot be read is named', async ({ page }) => {
+	await start(page);
+	await toPage(page, 'set');
+	const anode = page.getByLabel('Anode of the output valve', { exact: true });
+	await anode.fill('2.45');
+	await expect(page.getByText(/^\? Anode of the output valve: 2.45 V.*Is it 245 V\?$/)).toBeVisible();
+	await anode.fill('-245');
+	await expect(page.getByText(/Anode of the output valve: −245 V.*Is it 245 V\?/)).toBeVisible();
+	await anode.fill('2x5');
+	await page.getByRole('button', { name: 'Keep these data with the job' }).click();
+	await expect(page.getByRole('alert').getByText(/^Anode of the output valve: /)).toBeVisible();
+	await expect(anode).toHaveValue('2x5');
+	await page.getByLabel('By the drawing: IF pentode').fill('EF98');
+	await expect(page.getByText(/no data for a valve "EF98".*EF89/)).toBeVisible();
+});
+
+test('a survey by the keyboard alone, from the gate to the last place, without a network', async ({
+	page,
+	context,
+	complaints
+}) => {
+	await start(page);
+	await page.waitForFunction(() => navigator.serviceWorker.controller?.state === 'activated');
+	await context.setOffline(true);
+	await toPage(page, 'survey');
+	/** Tab on until the wanted thing has the focus. */
+	const tabTo = async (name: string) => {
+		for (let presses = 0; presses < 40; presses++) {
+			await page.keyboard.press('Tab');
+			const at = await page.evaluate(() => document.activeElement?.textContent?.trim() ?? '');
+			if (at === name) return;
+		}
+		throw new Error(`Tab never came to “${name}”.`);
+	};
+	await tabTo('Bring it to full mains');
+	await page.keyboard.press('Enter');
+	await expect(main(page).getByRole('heading', { level: 1 }).nth(1)).toHaveText('Full mains');
+	await tabTo('It is on full mains');
+	await page.keyboard.press('Enter');
+	await expect(field(page, 'ht.reservoir')).toBeVisible();
+	for (let presses = 0; presses < 40; presses++) {
+		if (await field(page, 'ht.reservoir').evaluate((input) => input === document.activeElement)) break;
+		await page.keyboard.press('Tab');
+	}
+	await expect(field(page, 'ht.reservoir')).toBeFocused();
+	const points = await page
+		.locator('li[data-point]')
+		.evaluateAll((lines) => lines.map((one) => one.getAttribute('data-point') ?? ''));
+	expect(points.length).toBeGreaterThan(14);
+	for (const point of points) {
+		await expect(field(page, point)).toBeFocused();
+		const volts = /(\d[\d.]*)\sV/.exec(
+			(await line(page, point).locator('.expected').textContent()) ?? ''
+		)?.[1];
+		await page.keyboard.type(volts ?? '0');
+		await page.keyboard.press('Enter');
+	}
+	await expect(page.getByRole('region', { name: 'What the readings say' })).toBeFocused();
+	await expect(page.getByText(/readings are as expected/)).toBeVisible();
+	expect((await events(page)).filter(({ kind }) => kind === 'read')).toHaveLength(points.length);
+	expect(complaints).toEqual([]);
+});
+
+test('the question after a slip is answered by the keyboard', async ({ page }) => {
+	await start(page);
+	await onSurvey(page);
+	await field(page, 'ht.smoothed').fill('25');
+	await field(page, 'ht.smoothed').press('Enter');
+	await expect(line(page, 'ht.smoothed').getByRole('alert')).toContainText('decimal');
+	await page.keyboard.press('Tab');
+	await expect(line(page, 'ht.smoothed').getByRole('button', { name: '250 V is meant' })).toBeFocused();
+	await page.keyboard.press('Enter');
+	await expect(field(page, 'output.grid')).toBeFocused();
+	await expect(field(page, 'ht.smoothed')).toHaveValue('250 V');
+});
+
+test('cathode volts with the valve out, and an anode below zero that stays as typed, each get a sentence', async ({
+	page
+}) => {
+	await start(page);
+	await onSurvey(page);
+	await line(page, 'if.cathode').getByRole('checkbox', { name: 'The valve is out of its holder' }).check();
+	await field(page, 'if.cathode').fill('4');
+	await field(page, 'if.cathode').press('Enter');
+	await expect(page.getByText(/4 V with the valve out/)).toBeVisible();
+	await expect(line(page, 'if.cathode').locator('.verdict')).toHaveText('Read with the valve out');
+	await field(page, 'if.anode').fill('-200');
+	await field(page, 'if.anode').press('Enter');
+	await line(page, 'if.anode').getByRole('button', { name: 'It stays as typed' }).click();
+	await expect(page.getByText(/stands below HT negative/)).toBeVisible();
+});
+
+test('a screen that AVC lifts on a station is set aside; between stations the same volts are high', async ({
+	page
+}) => {
+	await start(page);
+	await onSurvey(page);
+	await page.getByRole('radio', { name: 'A station comes in' }).check();
+	await field(page, 'if.screen').fill('150');
+	await field(page, 'if.screen').press('Enter');
+	await expect(line(page, 'if.screen').locator('.verdict')).toContainText('not judged');
+	await expect(line(page, 'if.screen')).toContainText('Read with a station in.');
+	await expect(line(page, 'if.screen').locator('.alarm')).toContainText('AVC holds this valve back');
+	await page.getByRole('radio', { name: 'Between stations' }).check();
+	await line(page, 'if.screen').getByRole('button', { name: 'Take this reading back' }).click();
+	await field(page, 'if.screen').fill('150');
+	await field(page, 'if.screen').press('Enter');
+	await expect(line(page, 'if.screen').locator('.verdict')).toContainText('high');
+	expect((await events(page)).flatMap(({ kind, data }) => (kind === 'read' ? [data] : []))).toMatchObject([
+		{ tuned: 'station' },
+		{ point: 'if.screen' }
+	]);
+});
+
+test('bias from HT negative: the lead has its place, its current is that of the whole set, no weak pin is named', async ({
+	page
+}) => {
+	await startJob(page, {
+		set: 'AM set with mains transformer, bias from HT negative',
+		heard: {},
+		flow: 'HT measures low',
+		playing: true
+	});
+	await toPage(page, 'set');
+	await addPart(page, 'Bias resistor in HT negative', '120', 'R1');
+	await keepSet(page);
+	await onSurvey(page);
+	await expect(page.getByText(/leave the black lead on the chassis/)).toBeVisible();
+	await field(page, 'ht.negative').fill('7.2');
+	await field(page, 'ht.negative').press('Enter');
+	await line(page, 'ht.negative').getByRole('button', { name: '−7.2 V is meant' }).click();
+	await expect(line(page, 'ht.negative').locator('.verdict')).toContainText('as expected');
+	await expect(line(page, 'ht.negative').locator('.worked').first()).toContainText(
+		'Current of the whole set 60 mA'
+	);
+	// None of its rimlock valves has pins that are checked well enough.
+	await expect(line(page, 'output.anode')).toContainText('find it on the maker');
+	await expect(page.getByText(/\bpin \d/)).toHaveCount(0);
+	await page.emulateMedia({ media: 'print' });
+	await expect(page.getByText(/\bpin \d/i)).toHaveCount(0);
+	await expect(page.getByRole('img', { name: /^Base/ })).toHaveCount(0);
+});
+
+test('an AC/DC set with other valves: HT by the mains of today, the chain added up, the signal pin of its own mixer', async ({
+	page
+}) => {
+	await startJob(page, { set: 'AM AC/DC set', heard: {}, flow: 'HT measures low', playing: true });
+	await toPage(page, 'set');
+	for (const [place, type] of Object.entries({
+		'Pentagrid mixer': 'UCH81',
+		'IF pentode': 'UF89',
+		'Double-diode-triode': 'UABC80',
+		'Beam output valve': 'UL84',
+		'Half-wave rectifier': 'UY85'
+	}))
+		await page.getByLabel(`By the drawing: ${place}`).fill(type);
+	await addPart(page, 'Dropper of the heater chain', '1000');
+	const wanted = page.getByRole('paragraph').filter({ hasText: 'Enter the mains of today' });
+	await expect(wanted).toBeVisible();
+	await page.locator('summary', { hasText: 'Mains and meter' }).click();
+	await page.getByLabel('Mains today').fill('-230');
+	await page.getByRole('button', { name: 'Judge by these' }).click();
+	await expect(page.getByText('Mains: type a value above nothing')).toBeVisible();
+	await page.getByLabel('Mains today').fill('230');
+	await page.getByRole('button', { name: 'Judge by these' }).click();
+	await expect(page.getByText('Expected volts stand at these now.')).toBeVisible();
+	await expect(wanted).toHaveCount(0);
+	await keepSet(page);
+	await toPage(page, 'survey');
+	await expect(line(page, 'ht.reservoir').locator('.says')).toContainText(
+		'half-wave rectifier on 230 V AC mains'
+	);
+	await expect(line(page, 'mixer.anode')).toContainText('UCH81, pin 6');
+	await expect(line(page, 'oscillator.grid')).toContainText('UCH81, pin 9');
+	await expect(line(page, 'if.screen').locator('.says')).toContainText('EF89, the sister of the UF89,');
+});
+
+test('on paper every place has its name, its pin and room to write; the set is a table', async ({ page }) => {
+	await start(page);
+	await pasteSheet(page);
+	await keepSet(page);
+	await page.emulateMedia({ media: 'print' });
+	await expect(page.getByRole('table', { name: 'Valves' })).toContainText('EABC80');
+	await expect(page.getByRole('table', { name: 'Volts of the sheet' }).getByRole('row')).toHaveCount(11);
+	await expect(main(page).getByRole('textbox')).toHaveCount(0);
+	await page.emulateMedia({ media: 'screen' });
+	await toPage(page, 'survey');
+	await page.emulateMedia({ media: 'print' });
+	for (const row of await page.locator('li[data-point]').all())
+		await expect(row.getByRole('heading')).toBeVisible();
+	await expect(line(page, 'output.cathode')).toContainText('EL84, pin 3');
+	await expect(page.getByRole('img', { name: /noval.*pin 2 and 3 and 7 and 9 marked/i })).toBeVisible();
+	await expect(main(page).getByRole('button')).toHaveCount(0);
 });
 
 for (const colorScheme of ['light', 'dark'] as const)

@@ -1,4 +1,4 @@
-import type { Plan } from '../receiver/index.ts';
+import { NO_ELECTRODE, type Plan } from '../receiver/index.ts';
 import { type Base, findValve, pinOf } from '../valves/index.ts';
 
 /** Where to put the prod: the point by name, and the pin where its evidence allows one to be named. */
@@ -27,6 +27,8 @@ export function whereIs(plan: Plan, pointId: string): Where | undefined {
 	if (!point) return undefined;
 	const type = point.valve === undefined ? undefined : plan.valves[point.valve]?.type;
 	if (type === undefined || point.electrode === undefined) return { title: point.title };
+	if (point.electrode === NO_ELECTRODE)
+		return { title: point.title, advice: `The ${type} has no such electrode: pass this place over.` };
 	const found = pinOf(type, point.electrode, point.system);
 	if (!found.named) return { title: point.title, advice: `${type}: ${found.advice}` };
 	const base = baseOf(type, found.pins);

@@ -4,7 +4,7 @@ import { expectedAt } from '../flow/reading.ts';
 import { DUTIES, PART_LOOKS } from '../flow/part-terms.ts';
 import { INSTRUMENTS } from '../flow/terms.ts';
 import { parseAnyQuantity, printQuantity } from '../quantity/index.ts';
-import type { Plan } from '../receiver/index.ts';
+import { TUNED_WORDS, type Plan } from '../receiver/index.ts';
 import { standingWord } from '../suspects/index.ts';
 import { HISTORY, PART_WAS, SYMPTOM_NOW } from './events.ts';
 import { ledgerWord } from './ledger.ts';
@@ -13,6 +13,7 @@ import { foundLines, type FoundLine } from './report-found.ts';
 import { linesOf } from './report-lines.ts';
 import { factsOf, proofsIn, traceIn } from './shared-evidence.ts';
 import { allRuns, type JobState } from './state.ts';
+import { pointWords } from './trail.ts';
 import { changesIn } from './unproved.ts';
 import { complaintWords, lowerFirst } from './words.ts';
 
@@ -216,12 +217,12 @@ function foundAsk(state: JobState): AskLine[] {
 function surveyAsk(state: JobState): AskLine[] {
 	const plan = allRuns(state)[0]?.run.resolved.plan;
 	const latest = [...new Map(state.readings.map((one) => [one.point, one])).values()];
-	return latest.map(({ point, reading, out }): AskLine => {
-		const title = plan?.points[point]?.title ?? point;
+	return latest.map(({ point, reading, out, tuned }): AskLine => {
+		const title = plan?.points[point]?.title ?? pointWords(point);
 		const expected = plan && !out ? expectedAt(plan, point, state.service, reading.ht) : undefined;
 		const off = expected ? Math.abs(reading.value - expected.value) > Math.abs(expected.value) / 5 : false;
 		const sound = expected ? `; sound: about ${printQuantity(expected.value, 'V', { digits: 3 })}` : '';
-		const text = `${title}: ${printQuantity(reading.value, reading.unit)}${out ? ', valve out' : ''}${sound}`;
+		const text = `${title}: ${printQuantity(reading.value, reading.unit)}${out ? ', valve out' : tuned ? `, ${TUNED_WORDS[tuned]}` : ''}${sound}`;
 		return { part: 'readings', text: cut(text), weight: off ? WEIGHT.wrong : WEIGHT.right };
 	});
 }

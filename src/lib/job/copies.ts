@@ -115,12 +115,14 @@ export type TakenIn = { ok: true; jobs: Imported[] } | { ok: false; hint: string
  * written is removed again.
  *
  * @param skip jobs that are left out, by id
+ * @param onback called as `onpiece` is while jobs are removed again; it cannot be stopped
  */
 export async function takeIn(
 	store: JobStore,
 	file: Blob,
 	skip: readonly string[],
-	onpiece: OnPiece
+	onpiece: OnPiece,
+	onback: OnPiece = onpiece
 ): Promise<TakenIn> {
 	const taken: Imported[] = [];
 	let batch: JobFile[] = [];
@@ -132,7 +134,10 @@ export async function takeIn(
 		return undefined;
 	};
 	const giveUp = async (hint: string): Promise<TakenIn> => {
-		for (const { job } of taken) await store.purge(job);
+		for (let at = 0; at < taken.length; at += BATCH) {
+			await onback(at, taken.length);
+			await store.purge(...taken.slice(at, at + BATCH).map(({ job }) => job));
+		}
 		return { ok: false, hint };
 	};
 	try {

@@ -38,7 +38,7 @@ export class JobDatabase extends Dexie {
 	/** Each once, whichever jobs name it. */
 	pictures!: Table<KeptPicture, string>;
 	meta!: Table<MetaRow, string>;
-	#purging = new WeakMap<Transaction, string>();
+	#purging = new WeakMap<Transaction, ReadonlySet<string>>();
 
 	constructor(name: string, idb?: IndexedDb) {
 		super(name, { chromeTransactionDurability: 'strict', ...idb });
@@ -57,7 +57,7 @@ export class JobDatabase extends Dexie {
 			throw new Error(`The log is append-only: event ${id} cannot be changed.`);
 		});
 		this.events.hook('deleting', (id, event, transaction) => {
-			if (purging.get(transaction) !== event.job)
+			if (!purging.get(transaction)?.has(event.job))
 				throw new Error(`The log is append-only: event ${id} cannot be removed by itself.`);
 		});
 	}
@@ -72,15 +72,16 @@ export class JobDatabase extends Dexie {
 		return Dexie.Promise.all(named).then((found) => hashes.filter((_, index) => found[index]?.length === 0));
 	}
 
-	/** Everything that is told of one job, in one transaction. */
-	async purge(job: string): Promise<void> {
+	/** Everything that is told of these jobs, in one transaction. */
+	async purge(jobs: readonly string[]): Promise<void> {
 		const tables = [this.events, this.jobs, this.flows, this.pictures, this.meta];
 		await this.transaction('rw', tables, async (transaction) => {
-			this.#purging.set(transaction, job);
-			const gone = await this.eventsOf(job).toArray();
+			this.#purging.set(transaction, new Set(jobs));
+			const logs = await Dexie.Promise.all(jobs.map((job) => this.eventsOf(job).toArray()));
+			const gone = logs.flat();
 			await this.events.bulkDelete(gone.map(({ id }) => id));
-			await this.jobs.delete(job);
-			await this.meta.bulkDelete([EXPORTED + job, COPIED + job]);
+			await this.jobs.bulkDelete([...jobs]);
+			await this.meta.bulkDelete(jobs.flatMap((job) => [EXPORTED + job, COPIED + job]));
 			await this.flows.bulkDelete(await this.#unnamed('data.hash', hashesOf(gone)));
 			await this.pictures.bulkDelete(await this.#unnamed('data.picture', picturesIn(gone)));
 		});

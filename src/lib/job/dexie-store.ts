@@ -203,14 +203,15 @@ class DexieStore implements JobStore {
 		kind: Kind,
 		data: EventData[Kind]
 	): Promise<EventOf<Kind>> {
-		const { events, jobs, flows } = this.#db;
+		const { events, jobs } = this.#db;
 		const log = await this.#db.eventsOf(job).toArray();
 		if (isGone(log, kind)) throw new GoneError();
 		const bench = await this.#bench();
 		const seq = await this.#seqs(bench, 1);
 		const event = nextEvent(log, { job, bench, seq, now: this.#world.now() }, kind, data);
 		for (const hash of hashesOf([event as JobEvent]))
-			if (!(await flows.get(hash))) throw new Error(`The flow ${hash} has to be kept before it is opened.`);
+			if (!(await this.#hasFlow(hash)))
+				throw new Error(`The flow ${hash} has to be kept before it is opened.`);
 		for (const hash of picturesIn([event as JobEvent])) await this.#name(hash);
 		await events.add(event as JobEvent);
 		const row = await jobs.get(job);
@@ -311,9 +312,18 @@ class DexieStore implements JobStore {
 	/** Within a transaction. */
 	#keepFlow(hash: string, library: Library): PromiseExtended<void> {
 		const { flows } = this.#db;
-		return flows
-			.get(hash)
-			.then((known) => (known ? undefined : flows.add({ hash, library }).then(() => undefined)));
+		return this.#hasFlow(hash).then((known) =>
+			known ? undefined : flows.add({ hash, library }).then(() => undefined)
+		);
+	}
+
+	/** Within a transaction. Counted, as a flow has hundreds of kilobytes. */
+	#hasFlow(hash: string): PromiseExtended<boolean> {
+		return this.#db.flows
+			.where('hash')
+			.equals(hash)
+			.count()
+			.then((count) => count > 0);
 	}
 
 	async flow(hash: string): Promise<Library | undefined> {
@@ -417,9 +427,28 @@ class DexieStore implements JobStore {
 
 	/** Within a transaction: the job, or any event of it, under whatever job it stands here. */
 	#isHere(job: string, events: readonly JobEvent[]): PromiseExtended<boolean> {
-		const ids = events.map(({ id }) => id);
-		return Dexie.Promise.all([this.#db.eventsOf(job).count(), this.#db.events.bulkGet(ids)]).then(
-			([count, known]) => count > 0 || known.some((event) => event !== undefined)
+		return this.#db
+			.eventsOf(job)
+			.count()
+			.then((count) => count > 0 || this.#isAnyHere(events));
+	}
+
+	/** Within a transaction. A count for each bench says for most jobs that none is; else each is looked up. */
+	#isAnyHere(events: readonly JobEvent[]): PromiseExtended<boolean> {
+		const ranges = new Map<string, [first: number, last: number]>();
+		for (const { bench, seq } of events) {
+			const [first, last] = ranges.get(bench) ?? [seq, seq];
+			ranges.set(bench, [Math.min(first, seq), Math.max(last, seq)]);
+		}
+		const near = [...ranges].map(([bench, [first, last]]) =>
+			this.#db.events.where('[bench+seq]').between([bench, first], [bench, last], true, true).limit(1).count()
+		);
+		return Dexie.Promise.all(near).then((counts) =>
+			counts.every((count) => count === 0)
+				? false
+				: this.#db.events
+						.bulkGet(events.map(({ id }) => id))
+						.then((known) => known.some((event) => event !== undefined))
 		);
 	}
 
@@ -430,8 +459,8 @@ class DexieStore implements JobStore {
 		);
 	}
 
-	purge(job: string): Promise<Kept<void>> {
-		return this.#kept(() => this.#db.purge(job));
+	purge(...jobs: string[]): Promise<Kept<void>> {
+		return this.#kept(() => this.#db.purge(jobs));
 	}
 
 	close(): void {

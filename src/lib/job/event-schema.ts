@@ -11,6 +11,7 @@ import {
 	type Sign
 } from '../flow/terms.ts';
 import { units, type Unit } from '../quantity/index.ts';
+import { TUNED } from '../receiver/index.ts';
 import {
 	CAUSE,
 	CHECKED,
@@ -57,10 +58,10 @@ const Intake = z.strictObject({
 	plan: Id,
 	symptom: z.record(Id, z.enum(PATH_OUTCOMES)),
 	signs: z.array(z.enum(keysOf<Sign>(SIGNS))).exactOptional(),
-	history: z.array(z.enum(keysOf(HISTORY))),
+	history: z.array(z.enum(keysOf(HISTORY))).max(100),
 	mains: z.number().exactOptional(),
 	meter: z.number().exactOptional(),
-	instruments: z.array(InstrumentName),
+	instruments: z.array(InstrumentName).max(100),
 	playing: z.boolean(),
 	service: z.record(Point, z.number()).exactOptional()
 });
@@ -102,6 +103,7 @@ const Pictured = z.strictObject({
 		kind: z.enum(keysOf(PICTURE_OF)),
 		part: PartName.exactOptional(),
 		step: Id.exactOptional(),
+		point: Point.exactOptional(),
 		when: z.enum(['before', 'after']).exactOptional()
 	}),
 	caption: z.string().max(500).exactOptional(),
@@ -179,7 +181,12 @@ export const DATA = {
 	}),
 	intake: Intake,
 	'set-described': SetDescribed,
-	read: z.strictObject({ point: Point, reading: Reading, out: z.literal(true).exactOptional() }),
+	read: z.strictObject({
+		point: Point,
+		reading: Reading,
+		out: z.literal(true).exactOptional(),
+		tuned: z.enum(TUNED).exactOptional()
+	}),
 	'flow-opened': z.strictObject({
 		flow: Id,
 		plan: Id,
@@ -267,7 +274,8 @@ export const Envelope = z.strictObject({
 		.regex(/^[A-Za-z0-9_-]+$/)
 		.max(80),
 	seq: z.number().int().min(1),
-	parents: z.array(Ref),
+	// Heads of benches that wrote apart: more than these are no log of a bench.
+	parents: z.array(Ref).max(100),
 	kind: z.string(),
 	data: z.unknown(),
 	at: z.iso.datetime()

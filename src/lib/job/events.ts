@@ -3,6 +3,7 @@ import type { HtThen } from '../flow/reading.ts';
 import type { Duty, PartLook } from '../flow/part-terms.ts';
 import type { HistoryWord, Instrument, PathOutcome, Provoked, Sign } from '../flow/terms.ts';
 import type { Unit } from '../quantity/index.ts';
+import type { Tuned } from '../receiver/index.ts';
 import type { SetData } from './set-data.ts';
 
 /**
@@ -113,14 +114,16 @@ export const PICTURE_OF = {
 	chassis: 'the chassis',
 	part: 'a part',
 	step: 'a step',
+	point: 'a test point',
 	change: 'a change'
 } as const;
 
-/** What a picture belongs to; `part` and `step` are ids, `when` is before or after a change. */
+/** What a picture belongs to; `part`, `step` and `point` are ids, `when` is before or after a change. */
 export interface PictureSubject {
 	kind: keyof typeof PICTURE_OF;
 	part?: string;
 	step?: string;
+	point?: string;
 	when?: 'before' | 'after';
 }
 
@@ -135,7 +138,7 @@ export interface EventData {
 	/** The set at hand: its valves, sheet and parts. The latest one holds, for the whole job. */
 	'set-described': SetData;
 	/** A reading of the survey, on full mains; `out` where the valve was out of its holder. */
-	read: { point: string; reading: Reading; out?: true };
+	read: { point: string; reading: Reading; out?: true; tuned?: Tuned };
 	/** `hash` names the snapshot that the flow is replayed from. */
 	'flow-opened': { flow: string; plan: string; hash: string };
 	took: { flow: string; step: string };

@@ -9,8 +9,8 @@ export const LONGEST_LINE = 8_000_000;
 /** Brackets within brackets at most. */
 export const DEEPEST = 40;
 export const MOST_JOBS = 20_000;
-/** Entries of one job at most. */
-export const MOST_EVENTS = 20_000;
+/** Entries of one job at most: a log is played as a whole, and this one in about a second. */
+export const MOST_EVENTS = 10_000;
 /** Different flows in one file at most. */
 export const MOST_FLOWS = 1000;
 /** Pictures in one file at most. */

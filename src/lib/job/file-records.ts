@@ -19,6 +19,19 @@ function parse(text: string, line: number): unknown {
 			`line ${line}`,
 			`It holds more than ${DEEPEST} brackets within each other and cannot be read: no job does.`
 		);
+	const value = parsed(text, line);
+	// A key that would change what other values inherit; it may be written with escapes.
+	if ((text.includes('__proto__') || text.includes('\\u')) && namesPrototype(value))
+		refuse(`line ${line}`, `It has a key "__proto__", which this program never writes. ${AGAIN}`);
+	return value;
+}
+
+const namesPrototype = (value: unknown): boolean =>
+	typeof value === 'object' &&
+	value !== null &&
+	(Object.hasOwn(value, '__proto__') || Object.values(value).some(namesPrototype));
+
+function parsed(text: string, line: number): unknown {
 	try {
 		return JSON.parse(text) as unknown;
 	} catch (error) {

@@ -62,7 +62,7 @@ function seriesSum(known: readonly Heated[], mains: number | undefined, dropper:
 		return {
 			says: [
 				...says,
-				`The heaters add up to ${plain(total)} V at ${plain(usual)} A. Enter the mains to reckon the dropper.`
+				`The heaters add up to ${plain(total)} V at ${plain(usual)} A. Enter the mains of today to reckon the dropper.`
 			],
 			wrong: odd.length > 0
 		};

@@ -169,11 +169,9 @@ class MemoryStore implements JobStore {
 		if (!shelf.has(hash)) shelf.set(hash, structuredClone(value));
 	}
 
-	async purge(job: string): Promise<Kept<void>> {
-		const log = this.#logs.get(job) ?? [];
-		this.#logs.delete(job);
-		this.#rows.delete(job);
-		this.#copies.delete(job);
+	async purge(...jobs: string[]): Promise<Kept<void>> {
+		const log = jobs.flatMap((job) => this.#logs.get(job) ?? []);
+		for (const job of jobs) for (const table of [this.#logs, this.#rows, this.#copies]) table.delete(job);
 		const left = [...this.#logs.values()].flat();
 		const named = new Set([...hashesOf(left), ...picturesIn(left)]);
 		for (const hash of hashesOf(log)) if (!named.has(hash)) this.#flows.delete(hash);

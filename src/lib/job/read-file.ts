@@ -1,6 +1,9 @@
 import './no-jit.ts';
 import { z } from 'zod';
+import { stepTable } from '../flow/evidence.ts';
 import type { Library } from '../flow/library.ts';
+import type { ResolvedFlow } from '../flow/resolve.ts';
+import { trace } from '../flow/trace.ts';
 import type { EventData, JobEvent } from './events.ts';
 import { MOST_EVENTS, MOST_FILE_PICTURES, MOST_FLOWS, MOST_JOBS } from './file-limits.ts';
 import { todaysRecords } from './file-migrations.ts';
@@ -12,7 +15,8 @@ import { MOST_PICTURES, type KeptPicture, type PictureType } from './picture.ts'
 import { checkLog, firstIssue, placeOf, readEvent, type Placed } from './read-events.ts';
 import { readFlow } from './read-flow.ts';
 import { decodedPicture, readPicture } from './read-picture.ts';
-import { replay } from './replay.ts';
+import { onceFor } from './once.ts';
+import { playThrough } from './replay.ts';
 import { loadReckoning } from './set-reckoning.ts';
 import { own } from './state.ts';
 import { hashesOf, picturesIn, type JobFile } from './store.ts';
@@ -65,6 +69,16 @@ const isKept = ({ flow, plan, hash }: EventData['flow-opened'], flows: JobFile['
 	);
 };
 
+const reasoned = onceFor<ResolvedFlow, true>();
+
+/** What a job on this flow is reasoned from, whatever its answers are: no row of any step leads nowhere. */
+const reason = (resolved: ResolvedFlow): true =>
+	reasoned(resolved, '', () => {
+		trace(resolved, { answers: [], mended: [] });
+		for (const step of Object.values(resolved.steps)) stepTable(resolved, step);
+		return true;
+	});
+
 /** Every flow that the job opens is in the file, and plays; every picture that it names is there. */
 function checkWhole(
 	entries: readonly Placed[],
@@ -77,13 +91,12 @@ function checkWhole(
 		if (event.kind === 'pictured' && !pictures.has(event.data.picture))
 			refuse(placeOf(line, event.id), 'The picture that is named here is not in the file.');
 	}
+	const events = entries.map(({ event }) => event);
 	try {
-		replay(
-			entries.map(({ event }) => event),
-			{ snapshots: flows }
-		);
+		const { flows: opened, earlier } = playThrough(events, { snapshots: flows });
+		for (const { run } of [...Object.values(opened), ...earlier]) reason(run.resolved);
 	} catch (error) {
-		// Only a flow whose names lead nowhere can stop a replay: written by hand, or changed under the same hash.
+		// Only a flow whose names lead nowhere can stop it: written by hand, or changed under the same hash.
 		refuse(
 			'flows',
 			`A flow in the file does not hold together: ${error instanceof Error ? error.message : String(error)}`

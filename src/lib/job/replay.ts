@@ -366,6 +366,14 @@ function planOf({ today, snapshots }: Shelf, id: string | undefined): Plan | und
  * What cannot be played is reported in `warnings` and stays in the trail.
  */
 export function replay(events: readonly JobEvent[], shelf: Shelf): JobState {
+	const state = withLessons(playThrough(events, shelf));
+	return shelf.today
+		? { ...state, warnings: [...state.warnings, ...differencesFrom(shelf.today, state)] }
+		: state;
+}
+
+/** The job played, without what each answer has taught: that is reasoned anew from every answer. */
+export function playThrough(events: readonly JobEvent[], shelf: Shelf): JobState {
 	const { events: ordered, stray } = inOrder(events);
 	const intake = lastIntake(ordered);
 	const data = lastSetData(ordered);
@@ -388,9 +396,5 @@ export function replay(events: readonly JobEvent[], shelf: Shelf): JobState {
 			warned(state, id, 'parent-missing', 'What came before this entry is missing from the log.'),
 		played
 	);
-	const settled = contradictionsIn(ordered, complete);
-	const state = withLessons(settled);
-	return shelf.today
-		? { ...state, warnings: [...state.warnings, ...differencesFrom(shelf.today, state)] }
-		: state;
+	return contradictionsIn(ordered, complete);
 }

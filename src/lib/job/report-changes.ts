@@ -1,6 +1,7 @@
 import { nameOf } from '../flow/explain.ts';
 import { PART_WAS, RESULTS, SYMPTOM_NOW } from './events.ts';
 import { linesOf, type ReportLine } from './report-lines.ts';
+import { changePictures, withPictures } from './report-pictures.ts';
 import { allRuns, type JobState } from './state.ts';
 import { WITHOUT_PROOF, type TrailLine } from './trail.ts';
 
@@ -59,15 +60,18 @@ export const causeLines = (state: JobState): ReportLine[] =>
 const heardWords = ({ kind, answer }: TrailLine): string | undefined =>
 	kind === 'heard' && answer ? `heard after it: ${answer}` : undefined;
 
-export const changedLines = (state: JobState): ReportLine[] =>
-	changesOf(state).map(({ line, proof, suspect }) => ({
+export function changedLines(state: JobState): ReportLine[] {
+	const pictures = changePictures(state);
+	return changesOf(state).map(({ line, proof, suspect }) => ({
 		text: [line.what, line.answer].filter(Boolean).join('; '),
 		at: line.at,
 		meaning: [suspect, proof ? heardWords(proof) : 'the symptom was not tried again after it']
 			.filter(Boolean)
 			.join('; '),
-		...(proof && !line.answer?.includes(WITHOUT_PROOF) ? {} : { open: true as const })
+		...(proof && !line.answer?.includes(WITHOUT_PROOF) ? {} : { open: true as const }),
+		...withPictures(pictures.get(line.event))
 	}));
+}
 
 /** What the log says of each proof, part by part. */
 export function proofLines(state: JobState): ReportLine[] {

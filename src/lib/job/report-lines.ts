@@ -1,4 +1,4 @@
-import type { JobState } from './state.ts';
+import type { JobState, Picture } from './state.ts';
 import type { TrailLine } from './trail.ts';
 
 /** A line of the report. `open` marks what was not done or not proved: it is never shown as passed. */
@@ -11,6 +11,8 @@ export interface ReportLine {
 	expected?: string;
 	meaning?: string;
 	open?: true;
+	/** They stand at the line: a part before and after its change. */
+	pictures?: (Picture & { what: string })[];
 }
 
 /** A table of the report: its head is repeated on each sheet of paper. */

@@ -5,6 +5,7 @@ import { RESULTS, SYMPTOM_NOW } from './events.ts';
 import type { ReportLine, ReportSection } from './report-lines.ts';
 import { notDoneLines } from './report-not-done.ts';
 import { partWords } from './report-parts.ts';
+import { changePictures, withPictures } from './report-pictures.ts';
 import { safetyLines } from './report-safety.ts';
 import { proofsIn } from './shared-evidence.ts';
 import { allRuns, type JobState } from './state.ts';
@@ -69,11 +70,14 @@ const NOW = {
 function doneLines(state: JobState): ReportLine[] {
 	const changes = changesIn(state);
 	if (changes.length === 0) return [{ text: 'No part was changed.' }];
+	const pictures = changePictures(state);
 	return changes.map(({ line, part, listen }): ReportLine => {
 		const text = part ? `Changed: ${partWords(part)}` : line.what;
-		if (listen === undefined) return { text, meaning: 'The set was not tried again after it.', open: true };
+		const told = { text, ...withPictures(pictures.get(line.event)) };
+		if (listen === undefined)
+			return { ...told, meaning: 'The set was not tried again after it.', open: true };
 		const now = Object.entries(NOW).find(([word]) => listen.split('; ')[0] === word)?.[1];
-		return { text, meaning: now ?? `Heard after it: ${lowerFirst(listen)}.` };
+		return { ...told, meaning: now ?? `Heard after it: ${lowerFirst(listen)}.` };
 	});
 }
 

@@ -1,5 +1,6 @@
 import { printQuantity } from '../quantity/index.ts';
 import { BASIS_WORDS, expectedAt } from '../flow/reading.ts';
+import { TUNED_WORDS } from '../receiver/index.ts';
 import type { ReportLine } from './report-lines.ts';
 import { allRuns, type JobState } from './state.ts';
 
@@ -24,7 +25,7 @@ export function surveyLines(state: JobState): ReportLine[] {
 			...(why ? { meaning: why } : {})
 		}));
 	const latest = [...new Map(state.readings.map((one) => [one.point, one])).values()];
-	const readings = latest.map(({ point, reading, out, at, event }): ReportLine => {
+	const readings = latest.map(({ point, reading, out, tuned, at, event }): ReportLine => {
 		const expected = plan && expectedAt(plan, point, state.service, reading.ht);
 		const line = state.trail.find((one) => one.event === event);
 		return {
@@ -36,7 +37,11 @@ export function surveyLines(state: JobState): ReportLine[] {
 						expected: `about ${printQuantity(expected.value, 'V', { digits: 3 })}, ${BASIS_WORDS[expected.basis]}`
 					}
 				: {}),
-			...(out ? { meaning: 'Read with the valve out.' } : {})
+			...(out
+				? { meaning: 'Read with the valve out.' }
+				: tuned
+					? { meaning: `Read ${TUNED_WORDS[tuned]}.` }
+					: {})
 		};
 	});
 	return [...valves, ...differs, ...readings];

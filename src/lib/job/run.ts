@@ -1,4 +1,4 @@
-import { initialTransition, transition } from 'xstate';
+import { createActor, initialTransition } from 'xstate';
 import { compileFlow, powerSuits, stepState, type FlowMachine } from '../flow/compile.ts';
 import type { MachineContext, MachineEvent, MachineInput, Power } from '../flow/machine-types.ts';
 import type { ServiceVolts } from '../flow/reading.ts';
@@ -29,10 +29,34 @@ export function startRun(resolved: ResolvedFlow, input: MachineInput, service: S
 	return { resolved, machine, snapshot };
 }
 
+type Scope = Parameters<FlowMachine['transition']>[2];
+const scopes = onceFor<FlowMachine, Scope>();
+const nothing = () => undefined;
+
+/**
+ * What a transition is handed that starts nothing and tells nobody. XState's own `transition` makes one for each event,
+ * with an actor and its first state: a third of a replay.
+ */
+function inertScope(machine: FlowMachine): Scope {
+	const self = createActor(machine, { input: { playing: false, power: 'off' } });
+	return {
+		self,
+		system: self.system,
+		id: '',
+		sessionId: '',
+		logger: nothing,
+		defer: nothing,
+		emit: nothing,
+		stopChild: nothing,
+		actionExecutor: nothing
+	};
+}
+
 export function send(run: Run, event: MachineEvent): Run | undefined {
-	if (!run.snapshot.can(event)) return undefined;
-	const [snapshot] = transition(run.machine, run.snapshot, event);
-	return { ...run, snapshot };
+	const { machine, snapshot } = run;
+	if (!snapshot.can(event)) return undefined;
+	const scope = scopes(machine, '', () => inertScope(machine));
+	return { ...run, snapshot: machine.transition(snapshot, event, scope) };
 }
 
 export const stateOf = ({ snapshot }: Run): string => String(snapshot.value);

@@ -5,6 +5,7 @@ import { expectedAt, judgeReading } from '../flow/reading.ts';
 import type { ResolvedFlow } from '../flow/resolve.ts';
 import type { Step } from '../flow/schema.ts';
 import { trace, type Evidence, type Mended, type Trace } from '../flow/trace.ts';
+import { movedByTuning } from '../receiver/index.ts';
 import type { EventData } from './events.ts';
 import { blamedUpTo, ledgerUpTo } from './ledger.ts';
 import { onceFor } from './once.ts';
@@ -51,12 +52,15 @@ const isPlainReading = (step: Step): step is Extract<Step, { kind: 'measure' }> 
 /** What the survey's readings answer in this flow; one that lies in no band of the step answers nothing. */
 function surveyFacts({ readings, service }: JobState, { steps, plan }: ResolvedFlow): Fact[] {
 	const plain = Object.entries(steps).flatMap(([id, step]) => (isPlainReading(step) ? [{ id, step }] : []));
-	return readings.flatMap(({ event, order, point, reading, out }) =>
+	return readings.flatMap(({ event, order, point, reading, out, tuned }) =>
 		plain.flatMap(({ id, step }): Fact[] => {
 			if (step.at !== point || out || reading.power !== 'live') return [];
 			const { value, typed, ht } = reading;
-			const judged = judgeReading(step, value, expectedAt(plan, point, service, ht));
-			if (!judged) return [];
+			const expected = expectedAt(plan, point, service, ht);
+			const judged = judgeReading(step, value, expected);
+			const place = plan.points[point];
+			const off = expected && value < expected.value ? 'low' : 'high';
+			if (!judged || (place && movedByTuning(plan, place, tuned, off))) return [];
 			const answer = { step: id, outcome: judged.outcome, typed, reading: value, power: reading.power };
 			return [{ event, order, flow: '', answer: ht ? { ...answer, ht } : answer }];
 		})

@@ -45,8 +45,8 @@ export interface JobStore {
 	 * Add jobs from a file that was read and checked, all or none. One that is here already becomes a copy with a new id.
 	 */
 	importJobs(files: readonly JobFile[]): Promise<Kept<Imported[]>>;
-	/** Remove one job whole, with the snapshots and pictures that no other job names. */
-	purge(job: string): Promise<Kept<void>>;
+	/** Remove jobs whole, with the snapshots and pictures that no other job names. */
+	purge(...jobs: string[]): Promise<Kept<void>>;
 	close(): void;
 }
 

@@ -4,10 +4,11 @@ import { flowFits, resolveFlow } from '../flow/resolve.ts';
 import type { Flow } from '../flow/schema.ts';
 import { SIGNS, type Sign } from '../flow/terms.ts';
 import { sectionStandings, trace } from '../flow/trace.ts';
-import { type Plan } from '../receiver/index.ts';
+import { movedByTuning, type Plan } from '../receiver/index.ts';
 import {
 	falseAlarm,
 	impossibleIn,
+	isWrong,
 	patternOf,
 	stagesSay,
 	surveyPoints,
@@ -54,14 +55,19 @@ export function surveyOf(library: Library, state: JobState): Survey | undefined 
 		const taken = latest.get(point.id);
 		const value = taken?.reading.value;
 		const out = taken?.out === true;
+		const verdict = value === undefined || out ? undefined : verdictOf(value, now);
+		const moved = isWrong(verdict)
+			? movedByTuning(plan, point, taken?.tuned, verdict === 'high' ? 'high' : 'low')
+			: undefined;
 		return {
 			point,
 			expected,
 			now,
 			reading: value,
 			out,
-			verdict: value === undefined || out ? undefined : verdictOf(value, now),
-			alarm: value === undefined || out ? undefined : falseAlarm(value, now)
+			tuned: taken?.tuned,
+			verdict: moved ? 'set-aside' : verdict,
+			alarm: moved ?? (value === undefined || out ? undefined : falseAlarm(value, now))
 		};
 	});
 	const parts = data?.parts ?? {};
@@ -119,7 +125,7 @@ function fitOfReadings(library: Library, state: JobState, survey: Survey, flow: 
 	const now = trace(resolved, evidence);
 	const wrong = new Set(
 		survey.rows
-			.filter(({ verdict }) => verdict !== undefined && verdict !== 'as-expected' && verdict !== 'unknown')
+			.filter(({ verdict }) => isWrong(verdict))
 			.map(({ point }) => (survey.plan.stages[point.stage] ?? survey.plan.lines[point.stage])?.section)
 	);
 	const sections = sectionStandings(now);
@@ -137,9 +143,7 @@ const MOST = 4;
  * and by how far each flow's suspicion falls on the places that read wrong.
  */
 export function proposalsFor(library: Library, state: JobState, survey: Survey): Proposal[] {
-	const wrong = survey.rows.some(
-		({ verdict }) => verdict !== undefined && verdict !== 'as-expected' && verdict !== 'unknown'
-	);
+	const wrong = survey.rows.some(({ verdict }) => isWrong(verdict));
 	if (!wrong) return [];
 	const told = METERED.filter(({ when }) => when(survey)).map(({ sign }) => sign);
 	const { symptom = {}, signs = [] } = state.intake ?? {};

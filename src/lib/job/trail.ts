@@ -6,7 +6,7 @@ import { printReading } from '../flow/reading.ts';
 import type { ResolvedFlow } from '../flow/resolve.ts';
 import type { Step } from '../flow/schema.ts';
 import { printQuantity } from '../quantity/index.ts';
-import type { Plan } from '../receiver/index.ts';
+import { HT_NEGATIVE, TUNED_WORDS, type Plan } from '../receiver/index.ts';
 import {
 	CAUSE,
 	CHECKED,
@@ -112,7 +112,8 @@ export const WITHOUT_PROOF = 'without proof';
 const count = (number: number, what: string) => `${number} ${what}${number === 1 ? '' : 's'}`;
 
 /** A point that the plan does not list: "if.cathode" is the IF cathode. */
-const pointWords = (point: string): string => {
+export const pointWords = (point: string): string => {
+	if (point === HT_NEGATIVE.id) return HT_NEGATIVE.title;
 	const [stage = '', electrode = ''] = point.split('.');
 	return `${electrode}, ${stage.replaceAll('-', ' ')} stage`;
 };
@@ -173,10 +174,10 @@ const WORDING: Wording = {
 			count(Object.keys(parts).length, 'part value')
 		].join(', ')
 	}),
-	read: ({ point, reading, out }, { plan }) => ({
+	read: ({ point, reading, out, tuned }, { plan }) => ({
 		what: `Survey: ${plan?.points[point]?.title ?? pointWords(point)}`,
 		reading: printQuantity(reading.value, reading.unit),
-		...(out ? { answer: 'with the valve out' } : {})
+		...(out ? { answer: 'with the valve out' } : tuned ? { answer: TUNED_WORDS[tuned] } : {})
 	}),
 	'part-checked': ({ part, state, typed, reason }, { listed }) => ({
 		what: `${listed ?? part}: ${CHECKED[state]}`,
@@ -186,11 +187,12 @@ const WORDING: Wording = {
 	noted: ({ text, part }, { resolved }) => ({
 		what: part ? `Note on ${suspectName(resolved, part)}: ${text}` : `Note: ${text}`
 	}),
-	pictured: (data, { resolved, listed }) => {
-		const { step, part } = data.of;
+	pictured: (data, { resolved, plan, listed }) => {
+		const { step, part, point } = data.of;
 		const names = {
 			step: step === undefined ? undefined : stepTitle(resolved, step),
-			part: part === undefined ? undefined : (listed ?? suspectName(resolved, part))
+			part: part === undefined ? undefined : (listed ?? suspectName(resolved, part)),
+			point: point === undefined ? undefined : (plan?.points[point]?.title ?? pointWords(point))
 		};
 		const answer = data.caption;
 		return { what: PICTURE_LINE + pictureWords(data, names), ...(answer ? { answer } : {}) };

@@ -6,7 +6,7 @@ import type { Intake } from './events.ts';
 
 /** For the middle of a sentence; abbreviations (AM, IF, HT) keep their capitals. */
 export const lowerFirst = (text: string): string =>
-	/^[A-Z][a-z]/.test(text) ? text.charAt(0).toLowerCase() + text.slice(1) : text;
+	/^([A-Z][a-z]|A )/.test(text) ? text.charAt(0).toLowerCase() + text.slice(1) : text;
 
 /** For the beginning of a line. */
 export const upperFirst = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

@@ -1,5 +1,7 @@
+import { printQuantity } from '../quantity/index.ts';
 import { limitsOf, operatingPoints } from '../valves/index.ts';
 import type { Plan } from './plan.ts';
+import { HT_NEGATIVE } from './back-bias.ts';
 import { readAt, type SurveyRow } from './survey-row.ts';
 
 /** A part value of the set at hand. */
@@ -27,7 +29,7 @@ export interface Worked {
 	over: boolean;
 }
 
-const trim = (value: number): string => String(Number(value.toPrecision(3)));
+const figure = (value: number, unit: 'V' | 'ohm'): string => printQuantity(value, unit, { digits: 3 });
 
 interface Drop {
 	volts: number;
@@ -42,7 +44,11 @@ function dropAcross(
 ): Drop | undefined {
 	if (!part || part.value <= 0 || high === undefined || low === undefined || high < low) return undefined;
 	const volts = high - low;
-	return { volts, current: volts / part.value, words: `${trim(volts)} V over ${trim(part.value)} ohm` };
+	return {
+		volts,
+		current: volts / part.value,
+		words: `${figure(volts, 'V')} over ${figure(part.value, 'ohm')}`
+	};
 }
 
 /** The supply that an electrode hangs on: HT after the smoothing, or the reservoir where the electrode stands above that. */
@@ -98,6 +104,20 @@ function anodeShare(type: string, system: string | undefined): number {
 }
 
 type Parts = Readonly<Record<string, PartValue>>;
+
+/** The current of the whole set flows through a bias resistor in HT negative. */
+function ofBackBias(plan: Plan, rows: readonly SurveyRow[], parts: Parts): Worked[] {
+	const { id } = HT_NEGATIVE;
+	const part = parts[`${id}-resistor`];
+	const drop = dropAcross(part, 0, readAt(rows, id));
+	if (!drop || !part) return [];
+	const rectifier = plan.valves[plan.lines['ht']?.valve ?? '']?.type;
+	const most = limit(rectifier, undefined, 'dc_max_ma', 1e-3);
+	return [
+		worked(id, 'Current of the whole set', 'A', drop.current, drop.words, most, rectifier),
+		heat(id, part.name ?? 'the bias resistor', drop, part)
+	];
+}
 
 function ofSupply(plan: Plan, rows: readonly SurveyRow[], parts: Parts): Worked[] {
 	const part = parts['ht.smoothing-resistor'];
@@ -183,6 +203,7 @@ function ofStage({ prefix, type, system, rows }: Stage, all: readonly SurveyRow[
 export function workedOut(plan: Plan, rows: readonly SurveyRow[], parts: Parts): Worked[] {
 	return [
 		...ofSupply(plan, rows, parts),
+		...ofBackBias(plan, rows, parts),
 		...stagesOf(plan, rows).flatMap((stage) => ofStage(stage, rows, parts))
 	];
 }

@@ -1,4 +1,5 @@
-import { findValve, typicalVolts, usualHt, type TypicalVolts } from '../valves/index.ts';
+import { findValve, typicalVolts, usualBias, usualHt, type TypicalVolts } from '../valves/index.ts';
+import { HT_NEGATIVE } from './back-bias.ts';
 import type { Plan } from './plan.ts';
 import { surveyPoints, type SurveyPoint } from './survey-points.ts';
 
@@ -100,17 +101,61 @@ function fromSheet(plan: Plan, point: SurveyPoint, sheet: SheetFacts, today: Tod
 	return { value, ...around(value, spread), basis: 'sheet', printed, steps };
 }
 
-/** HT that such a set has without a sheet: by its plan, else by the working point of its output valve. */
-export function typicalHt(plan: Plan): number | undefined {
+/** The output valve of a plan. */
+const outputOf = (plan: Plan): string | undefined => {
+	const stage = Object.values(plan.stages).find(({ section, valve }) => section === 'output' && valve);
+	return plan.valves[stage?.valve ?? '']?.type;
+};
+
+/**
+ * HT of a half-wave rectifier straight on the mains, as a share of their volts: the reservoir stands near them, for what the peak
+ * gives, ripple and resistance take (from memory). DC mains give less.
+ */
+const HALF_WAVE = {
+	reservoir: { value: 1.05, from: 0.8, to: 1.3 },
+	smoothed: { value: 0.9, from: 0.65, to: 1.2 }
+} as const;
+
+/** Mains on which the set runs without a transformer, where its output valve is one for such HT. */
+function directMains(plan: Plan, { mains }: Today): number | undefined {
+	if (plan.traits.mains !== 'none' || mains === undefined) return undefined;
+	const asked = usualHt(outputOf(plan) ?? '');
+	const given = mains * HALF_WAVE.smoothed.value;
+	// Valves for half these mains stand behind something that drops the rest.
+	return asked === undefined || Math.max(given / asked, asked / given) < 1.5 ? mains : undefined;
+}
+
+/** HT that such a set has without a sheet: by its plan, by the mains it rectifies, else by the working point of its output valve. */
+export function typicalHt(plan: Plan, today: Today = {}): number | undefined {
 	const planned = plan.points['ht.smoothed']?.volts?.expect;
 	if (planned !== undefined) return planned;
-	const output = Object.values(plan.stages).find(({ section, valve }) => section === 'output' && valve);
-	const type = plan.valves[output?.valve ?? '']?.type;
+	const mains = directMains(plan, today);
+	if (mains !== undefined) return mains * HALF_WAVE.smoothed.value;
+	const type = outputOf(plan);
 	return type === undefined ? undefined : usualHt(type);
 }
 
-function supplyVolts(point: SurveyPoint, ht: number): TypicalVolts | undefined {
+/** HT negative below the chassis, by the bias that the output valve wants; taps of the resistor may feed other valves too. */
+function backBias(plan: Plan, ht: number): TypicalVolts | undefined {
+	const type = outputOf(plan);
+	const bias = type === undefined ? undefined : usualBias(type, ht);
+	return bias === undefined
+		? undefined
+		: { value: -bias, from: -1.7 * bias, to: -0.6 * bias, because: `the bias that the ${type} wants` };
+}
+
+function supplyVolts(plan: Plan, point: SurveyPoint, ht: number, mains: number | undefined) {
+	if (point.id === HT_NEGATIVE.id) return backBias(plan, ht);
 	const kind = point.id.split('.')[1];
+	if (mains !== undefined && (kind === 'smoothed' || kind === 'reservoir')) {
+		const { value, from, to } = HALF_WAVE[kind];
+		return {
+			value: mains * value,
+			from: mains * from,
+			to: mains * to,
+			because: `a half-wave rectifier on ${round(mains)} V AC mains, from memory; on DC mains less`
+		};
+	}
 	if (kind === 'smoothed')
 		return { value: ht, from: ht * 0.8, to: ht * 1.2, because: 'the output valve asks for it' };
 	if (kind === 'reservoir')
@@ -123,6 +168,14 @@ function supplyVolts(point: SurveyPoint, ht: number): TypicalVolts | undefined {
 	return undefined;
 }
 
+/** The output grid rests at the bias behind its leak, which a meter loads. */
+function restingGrid(plan: Plan, ht: number): TypicalVolts | undefined {
+	const bias = backBias(plan, ht);
+	return (
+		bias && { ...bias, to: bias.to / 2, because: `${bias.because}, behind its grid leak: a meter shows less` }
+	);
+}
+
 /** Output and small pentodes have a winding in the anode; audio valves, oscillators and tuner triodes a resistor. */
 function feedOf(plan: Plan, { stage, system, valve }: SurveyPoint) {
 	const section = plan.stages[stage]?.section;
@@ -131,7 +184,12 @@ function feedOf(plan: Plan, { stage, system, valve }: SurveyPoint) {
 	return section === 'audio' || section === 'oscillator' || system === 'triode' ? 'resistor' : 'winding';
 }
 
-function fromValves(plan: Plan, point: SurveyPoint, ht: number | undefined): Expectation | undefined {
+function fromValves(
+	plan: Plan,
+	point: SurveyPoint,
+	ht: number | undefined,
+	mains: number | undefined
+): Expectation | undefined {
 	const output = plan.stages[point.stage]?.section === 'output';
 	if (point.electrode === 'g1' && output && plan.traits.bias === 'cathode')
 		return {
@@ -142,12 +200,21 @@ function fromValves(plan: Plan, point: SurveyPoint, ht: number | undefined): Exp
 		};
 	if (ht === undefined) return undefined;
 	const type = plan.valves[point.valve ?? '']?.type;
-	const back = plan.traits.bias === 'back' && output && point.electrode === 'k';
+	if (plan.traits.bias === 'back' && output && point.electrode === 'k')
+		return {
+			value: 0,
+			...around(0, 0),
+			basis: 'valve-data',
+			steps: ['its cathode stands on the chassis in a set with bias from HT negative']
+		};
+	const back = plan.traits.bias === 'back' && output && point.electrode === 'g1';
 	const typical = point.supply
-		? supplyVolts(point, ht)
-		: type === undefined || point.electrode === undefined || back
-			? undefined
-			: typicalVolts(type, point.electrode, { system: point.system, ht, feed: feedOf(plan, point) });
+		? supplyVolts(plan, point, ht, mains)
+		: back
+			? restingGrid(plan, ht)
+			: type === undefined || point.electrode === undefined
+				? undefined
+				: typicalVolts(type, point.electrode, { system: point.system, ht, feed: feedOf(plan, point) });
 	if (!typical) return undefined;
 	const { value, from, to, because } = typical;
 	return { value, from, to, basis: 'valve-data', steps: [because] };
@@ -171,11 +238,12 @@ export function expectedVolts(
 	today: Today,
 	changed: readonly string[] = []
 ): Record<string, Expectation> {
-	const ht = sheet.volts['ht.smoothed'] ?? typicalHt(plan);
+	const ht = sheet.volts['ht.smoothed'] ?? typicalHt(plan, today);
+	const mains = directMains(plan, today);
 	return Object.fromEntries(
 		surveyPoints(plan).flatMap((point) => {
 			const own = fromPlan(plan, point);
-			const data = fromValves(plan, point, ht);
+			const data = fromValves(plan, point, ht, mains);
 			const other = changed.includes(point.valve ?? '') ? (data ?? own) : (own ?? data);
 			const found = fromSheet(plan, point, sheet, today) ?? other;
 			return found ? [[point.id, found] as const] : [];

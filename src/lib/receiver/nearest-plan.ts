@@ -1,5 +1,6 @@
 import { findValve } from '../valves/index.ts';
 import type { Plan } from './plan.ts';
+import { pointOn } from './valve-in-place.ts';
 
 /** The six questions that stand in for a circuit diagram. Left out: not known. */
 export interface SixAnswers {
@@ -169,26 +170,13 @@ export function planWith(
 	if (changed.length === 0 && Object.keys(traits).length === 0) return plan;
 	const valves = { ...plan.valves };
 	for (const [id, type] of changed) valves[id] = { title: plan.valves[id]?.title ?? id, type };
+	const put = new Map(changed);
 	const points = Object.fromEntries(
-		Object.entries(plan.points).map(([id, point]) => [
-			id,
-			pointOn(point, valves, new Set(changed.map(([one]) => one)))
-		])
+		Object.entries(plan.points).map(([id, point]) => {
+			const type = put.get(point.valve ?? '');
+			const planned = plan.valves[point.valve ?? '']?.type ?? '';
+			return [id, type === undefined ? point : pointOn(plan, point, planned, type)];
+		})
 	);
 	return { ...plan, valves, points, traits: { ...plan.traits, ...traits } };
-}
-
-type Point = Plan['points'][string];
-
-/** A point names a system of its valve: a hexode where the plan has a heptode. */
-function pointOn(point: Point, valves: Plan['valves'], changed: ReadonlySet<string>): Point {
-	const { system, valve } = point;
-	if (system === undefined || valve === undefined || !changed.has(valve)) return point;
-	const found = findValve(valves[valve]?.type ?? '');
-	const systems = found.ok ? found.valve.systems.map(({ name }) => name) : [];
-	if (systems.includes(system)) return point;
-	const triode = system === 'triode';
-	const other = systems.find((name) => name.startsWith('triode') === triode && !name.startsWith('diode'));
-	const { system: _, ...rest } = point;
-	return other === undefined ? rest : { ...rest, system: other };
 }

@@ -8,14 +8,14 @@ export interface Question {
 }
 
 const near = (value: number, { from, to }: Expectation) => value >= from && value <= to;
-const plain = (value: number) => String(Number(value.toPrecision(6)));
+const plain = (value: number) => String(Number(value.toPrecision(6))).replace('-', '−');
 
 /** Asks after a wrong sign or a lost decimal; nothing where the reading can stand as it is. */
 export function questionReading(value: number, expected: Expectation | undefined): Question | undefined {
 	if (!expected || Math.abs(expected.value) < 1 || near(value, expected)) return undefined;
 	if (value !== 0 && Math.sign(value) !== Math.sign(expected.value) && Math.abs(value) >= 0.3)
 		return {
-			says: `${plain(value)} V where about ${plain(Math.round(expected.value * 10) / 10)} V belong: are the leads the wrong way round? The black one goes to HT negative.`,
+			says: `${plain(value)} V where about ${plain(Math.round(expected.value * 10) / 10)} V belong: are the leads the wrong way round? The black one goes to ${expected.value < 0 ? 'the chassis' : 'HT negative'}.`,
 			instead: -value
 		};
 	for (const factor of [10, 100, 1000, 0.1, 0.01, 0.001]) {

@@ -1,4 +1,6 @@
 import { pinOf } from '../valves/index.ts';
+import { HT_NEGATIVE } from './back-bias.ts';
+import { NO_ELECTRODE } from './no-electrode.ts';
 import type { Plan } from './plan.ts';
 
 /** One place of a survey: a test point of the plan, or an electrode that every stage has and the plan does not list. */
@@ -43,7 +45,7 @@ function ofPlan(plan: Plan): SurveyPoint[] {
 			(electrode !== undefined && ELECTRODES.includes(electrode)) ||
 			kind !== undefined ||
 			gridTells(plan, id, stage);
-		if (!wanted) return [];
+		if (!wanted || electrode === NO_ELECTRODE) return [];
 		const named = electrode ?? (kind && ELECTRODES.includes(kind) ? kind : undefined);
 		return [
 			{
@@ -77,6 +79,13 @@ function cathodes(plan: Plan, listed: readonly SurveyPoint[]): SurveyPoint[] {
 	});
 }
 
+/** Where bias is made in the HT negative lead: that lead, which no plan lists. */
+function htNegative(plan: Plan): SurveyPoint[] {
+	const [supply] = Object.entries(plan.lines).find(([, { section }]) => section === 'power-supply') ?? [];
+	if (plan.traits.bias !== 'back' || supply === undefined || plan.points[HT_NEGATIVE.id]) return [];
+	return [{ ...HT_NEGATIVE, stage: supply, supply: true }];
+}
+
 const lower = (title: string) =>
 	/^[A-Z][a-z]/.test(title) ? title.charAt(0).toLowerCase() + title.slice(1) : title;
 
@@ -99,7 +108,7 @@ function pin(plan: Plan, { valve, electrode, system }: SurveyPoint): number {
 	return found.named ? found.pin : 0;
 }
 
-const ORDER = ['reservoir', 'smoothed', 'line'];
+const ORDER = ['reservoir', 'smoothed', 'line', 'negative'];
 
 /**
  * The places of a survey in the order of the work. All of them are read on full mains, so the power state changes once; the
@@ -107,7 +116,7 @@ const ORDER = ['reservoir', 'smoothed', 'line'];
  */
 export function surveyPoints(plan: Plan): SurveyPoint[] {
 	const listed = ofPlan(plan);
-	const all = [...listed, ...cathodes(plan, listed)];
+	const all = [...listed, ...htNegative(plan), ...cathodes(plan, listed)];
 	const valves = Object.keys(plan.valves);
 	return all
 		.map((point) => ({

@@ -1,5 +1,6 @@
 import type { Expectation } from './expected.ts';
 import type { SurveyPoint } from './survey-points.ts';
+import type { Tuned } from './tuned.ts';
 import type { Verdict } from './verdict.ts';
 
 /** One line of a survey as it stands: what is expected, what was read, what that says. */
@@ -12,8 +13,10 @@ export interface SurveyRow {
 	reading: number | undefined;
 	/** It was read with the valve out of its holder. */
 	out: boolean;
+	/** What the set was doing meanwhile; nothing: no station came in. */
+	tuned?: Tuned | undefined;
 	verdict: Verdict | undefined;
-	/** Why it looks wrong beside the sheet and is not. */
+	/** Why it looks wrong and is not. */
 	alarm: string | undefined;
 }
 

@@ -5,12 +5,19 @@ import {
 	checkStage,
 	pointOf,
 	type PartId,
+	type PartValue as StagePart,
 	type ReadingId,
 	type StageFinding,
 	type StageKind,
-	type StageQuestion
+	type MixerQuestion,
+	type StageQuestion,
+	type ValveQuestion
 } from './stage-check/index.ts';
 import { readAt, type SurveyRow } from './survey-row.ts';
+import { tuningMoves } from './tuned.ts';
+
+/** What the sheet's own volts say of a feed is as good as the valve's published current (our own choice, per cent). */
+const BY_THE_SHEET = 30;
 
 /** What the readings of one stage say together. */
 export interface StageSays {
@@ -47,6 +54,38 @@ function readingsOf(rows: readonly SurveyRow[], prefix: string): Partial<Record<
 	return Object.fromEntries(found.filter(([, value]) => value !== undefined));
 }
 
+/**
+ * Feeds and cathode resistor as the volts of the sheet and the published currents make them: an IF anode that the sheet has at 200 V of
+ * 250 V is fed through more than its winding. Audio triodes run far from their published point, so nothing is said of them.
+ */
+function partsBySheet(
+	rows: readonly SurveyRow[],
+	prefix: string,
+	kind: StageKind,
+	valve: StageValve
+): Partial<Record<PartId, StagePart>> {
+	if (kind === 'triode-audio') return {};
+	const printed = (id: string) => {
+		const expected = rows.find(({ point }) => point.id === id)?.expected;
+		return expected?.basis === 'sheet' ? expected.value : undefined;
+	};
+	const [ht, anode, screen, cathode] = [
+		printed('ht.smoothed'),
+		...['anode', 'screen', 'cathode'].map((name) => printed(`${prefix}.${name}`))
+	];
+	const over = (high: number | undefined, low: number | undefined, amps: number | undefined) =>
+		high !== undefined && low !== undefined && amps && high > low
+			? { value: (high - low) / amps, tolerance: BY_THE_SHEET }
+			: undefined;
+	const { anodeCurrent, screenCurrent = 0 } = valve;
+	const found = {
+		primary: over(ht, anode, anodeCurrent),
+		'screen-feed': over(ht, screen, screenCurrent),
+		'cathode-resistor': over(cathode, 0, anodeCurrent + screenCurrent)
+	};
+	return Object.fromEntries(Object.entries(found).filter(([, part]) => part !== undefined));
+}
+
 function partsOf(plan: Plan, prefix: string, kind: StageKind, parts: Readonly<Record<string, PartValue>>) {
 	const value = (key: string): number | undefined => {
 		const own = parts[key]?.value;
@@ -66,12 +105,17 @@ function partsOf(plan: Plan, prefix: string, kind: StageKind, parts: Readonly<Re
 	return Object.fromEntries(found.filter(([, ohms]) => ohms !== undefined));
 }
 
-function questionOf(type: string, kind: StageKind): Pick<StageQuestion, 'stage'> | undefined {
+type StageValve = ValveQuestion['valve'];
+
+function questionOf(
+	type: string,
+	kind: StageKind
+): (Pick<StageQuestion, 'stage'> & { valve: StageValve }) | undefined {
 	const point = pointOf(type, kind);
 	if (!point || !('valve' in point)) return undefined;
 	const { valve, oscillator } = point;
-	if (kind === 'triode-heptode') return oscillator && ({ stage: kind, valve, oscillator } as StageQuestion);
-	return { stage: kind, valve } as StageQuestion;
+	if (kind === 'triode-heptode') return oscillator && ({ stage: kind, valve, oscillator } as MixerQuestion);
+	return { stage: kind, valve } as ValveQuestion;
 }
 
 /**
@@ -81,10 +125,12 @@ function questionOf(type: string, kind: StageKind): Pick<StageQuestion, 'stage'>
  */
 export function stagesSay(
 	plan: Plan,
-	rows: readonly SurveyRow[],
+	all: readonly SurveyRow[],
 	parts: Readonly<Record<string, PartValue>>,
 	meter: number | undefined
 ): StageSays[] {
+	// AVC changes all currents of its stage at once: such readings do not go together with the published point.
+	const rows = all.filter(({ point, tuned }) => !tuned || !tuningMoves(plan, point.stage, tuned));
 	const prefixes = [...new Set(rows.map(({ point }) => point.id.split('.')[0] ?? ''))];
 	return prefixes.flatMap((prefix): StageSays[] => {
 		const anode = rows.find(({ point }) => point.id === `${prefix}.anode`)?.point;
@@ -98,7 +144,7 @@ export function stagesSay(
 		const finding = checkStage({
 			...question,
 			readings,
-			parts: partsOf(plan, prefix, kind, parts),
+			parts: { ...partsBySheet(rows, prefix, kind, question.valve), ...partsOf(plan, prefix, kind, parts) },
 			...(meter === undefined ? {} : { meter: { ohms: meter } })
 		} as StageQuestion);
 		return finding.verdict === 'too-little' || finding.verdict === 'impossible'

@@ -23,5 +23,5 @@ export { impossibleIn, patternOf } from './pattern.ts';
 export { questionReading, type Question } from './question-reading.ts';
 export { surveyPoints, type SurveyPoint } from './survey-points.ts';
 export { type SurveyRow } from './survey-row.ts';
-export { falseAlarm, VERDICTS, verdictOf } from './verdict.ts';
+export { falseAlarm, isWrong, VERDICTS, verdictOf } from './verdict.ts';
 export { stagesSay, type StageSays } from './survey-stages.ts';

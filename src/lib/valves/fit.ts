@@ -130,9 +130,9 @@ function ratingDifference(listed: Valve, fitted: Valve): FitDifference[] {
 const CIRCUIT = {
 	mu: ['amplification factor', ''],
 	gm_ma_v: ['slope', ' mA/V'],
-	rk_ohm: ['cathode resistor', ' ohm'],
-	rg2_kohm: ['screen resistor', ' kohm'],
-	load_ohm: ['load', ' ohm']
+	rk_ohm: ['cathode resistor', ' Ω'],
+	rg2_kohm: ['screen resistor', ' kΩ'],
+	load_ohm: ['load', ' Ω']
 } as const;
 
 /** Figures of the first working points that differ by a fifth and more: parts round the valve may have to change with it. */

@@ -11,4 +11,4 @@ export { searchValves } from './search.ts';
 export { sistersOf } from './sisters.ts';
 export { type Fit, type FitDifference, fitOf, stops } from './fit.ts';
 export { type Advice, adviceFor, type Substitute, substitutesFor } from './substitutes.ts';
-export { type TypicalVolts, typicalVolts, usualHt } from './typical.ts';
+export { type TypicalVolts, typicalVolts, usualBias, usualHt } from './typical.ts';

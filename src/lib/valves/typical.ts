@@ -1,4 +1,5 @@
 import { findValve } from './find.ts';
+import { sistersOf } from './sisters.ts';
 import type { Figures, Valve, ValveSystem } from './types.ts';
 
 /** DC volts to HT negative that a valve shows in the usual circuit, with the limits of a sound one. */
@@ -23,6 +24,23 @@ const TUNER = { value: 0.7, from: 0.4, to: 1.02 };
 /** An audio triode behind 100 to 220 kohm, where its data give no such stage (common practice, no source). */
 const TRIODE = { value: 0.4, from: 0.15, to: 0.65 };
 
+/** A valve with the name under which its figures are told. */
+interface Named {
+	type: string;
+	valve: Valve;
+}
+
+/** Figures of a type that has none of its own are those of a sister: the same pins and kind, another heater. */
+function withFigures(valve: Valve, own: ValveSystem): { named: Named; of: ValveSystem } {
+	const plain = { named: { type: valve.type, valve }, of: own };
+	if (own.points?.length || own.name.startsWith('rectifier')) return plain;
+	for (const sister of sistersOf(valve)) {
+		const of = sister.systems.find(({ name, points }) => name === own.name && points?.length);
+		if (of) return { named: { type: `${sister.type}, the sister of the ${valve.type},`, valve }, of };
+	}
+	return plain;
+}
+
 const volts = (value: number, spread = SPREAD): Pick<TypicalVolts, 'value' | 'from' | 'to'> => {
 	const ends = [value * (1 - spread), value * (1 + spread)] as const;
 	return { value, from: Math.min(...ends), to: Math.max(...ends) };
@@ -40,7 +58,7 @@ function pointWith({ points = [] }: ValveSystem, ht: number, keys: readonly stri
 /** How much HT is here against the HT of a working point. */
 const scale = ({ vb_v, va_v }: Figures, ht: number): number => ht / (vb_v ?? va_v ?? ht);
 
-function anode(valve: Valve, system: ValveSystem, ht: number, feed: AnodeFeed): TypicalVolts {
+function anode({ type }: Named, system: ValveSystem, ht: number, feed: AnodeFeed): TypicalVolts {
 	if (feed === 'winding')
 		return {
 			value: ht * WINDING.value,
@@ -53,10 +71,10 @@ function anode(valve: Valve, system: ValveSystem, ht: number, feed: AnodeFeed): 
 	if (point && worked !== undefined)
 		return {
 			...volts(worked * scale(point, ht)),
-			because: `${valve.type} behind ${point['anode_load_kohm'] ?? '?'} kohm at ${point['vb_v'] ?? '?'} V`
+			because: `${type} behind ${point['anode_load_kohm'] ?? '?'} kΩ at ${point['vb_v'] ?? '?'} V`
 		};
 	const usual = feed === 'tuner' ? TUNER : TRIODE;
-	const resistor = feed === 'tuner' ? 'some kilohm' : '100 to 220 kohm';
+	const resistor = feed === 'tuner' ? 'some kΩ' : '100 to 220 kΩ';
 	return {
 		value: ht * usual.value,
 		from: ht * usual.from,
@@ -65,20 +83,34 @@ function anode(valve: Valve, system: ValveSystem, ht: number, feed: AnodeFeed): 
 	};
 }
 
-function screen(valve: Valve, system: ValveSystem, ht: number): TypicalVolts | undefined {
+function screen({ type }: Named, system: ValveSystem, ht: number): TypicalVolts | undefined {
 	const point = pointWith(system, ht, ['vg2_v', 'vg2_calc_v']);
 	const read = point?.['vg2_v'] ?? point?.['vg2_calc_v'];
 	if (!point || read === undefined) return undefined;
-	return { ...volts(read * scale(point, ht)), because: `${valve.type} at ${point['va_v'] ?? ht} V` };
+	return { ...volts(read * scale(point, ht)), because: `${type} at ${point['va_v'] ?? ht} V` };
+}
+
+/** Volts of bias that a working point has: by its cathode resistor, else at the grid itself. */
+function biasOf({ rk_ohm: rk, ia_ma: ia = 0, ig2_ma: ig2 = 0, vg1_v: vg1 }: Figures): number | undefined {
+	const bias = rk ? (rk * (ia + ig2)) / 1000 : vg1 === undefined ? undefined : -vg1;
+	return bias !== undefined && bias > 0 ? bias : undefined;
+}
+
+/** Bias that an output valve wants at this HT, volts without their sign; nothing where the data do not say. */
+export function usualBias(outputType: string, ht: number): number | undefined {
+	const found = findValve(outputType);
+	const system = found.ok ? found.valve.systems.find(({ points }) => points?.length) : undefined;
+	const point = system && pointWith(system, ht, ['vg1_v', 'rk_ohm']);
+	const bias = point && biasOf(point);
+	return bias === undefined ? undefined : bias * scale(point ?? {}, ht);
 }
 
 /** By the cathode resistor of the data, else by the grid bias, which a cathode resistor would have to make. */
-function cathode(valve: Valve, system: ValveSystem, ht: number): TypicalVolts | undefined {
+function cathode({ type, valve }: Named, system: ValveSystem, ht: number): TypicalVolts | undefined {
 	const point = pointWith(system, ht, ['vg1_v', 'rk_ohm']);
 	if (!point || valve.heater.directlyHeated) return undefined;
-	const { rk_ohm: rk, ia_ma: ia = 0, ig2_ma: ig2 = 0, vg1_v: vg1 } = point;
-	const bias = rk ? (rk * (ia + ig2)) / 1000 : vg1 === undefined ? undefined : -vg1;
-	if (bias === undefined || bias <= 0) return undefined;
+	const bias = biasOf(point);
+	if (bias === undefined) return undefined;
 	const spread = volts(bias * scale(point, ht), 0.4);
 	const output = valve.roles.includes('output');
 	return {
@@ -86,8 +118,8 @@ function cathode(valve: Valve, system: ValveSystem, ht: number): TypicalVolts | 
 		// A small valve may just as well be biased at its grid, with the cathode on the chassis.
 		from: output ? spread.from : 0,
 		because: output
-			? `${valve.type} with its cathode resistor`
-			: `${valve.type} with a cathode resistor; 0 V where its cathode stands on the chassis`
+			? `${type} with its cathode resistor`
+			: `${type} with a cathode resistor; 0 V where its cathode stands on the chassis`
 	};
 }
 
@@ -107,12 +139,13 @@ export function typicalVolts(
 	const found = findValve(type);
 	if (!found.ok) return undefined;
 	const { valve } = found;
-	const of = valve.systems.find(({ name }) => name === system) ?? valve.systems[0];
-	if (!of) return undefined;
+	const own = valve.systems.find(({ name }) => name === system) ?? valve.systems[0];
+	if (!own) return undefined;
+	const { named, of } = withFigures(valve, own);
 	if (of.name.startsWith('rectifier')) return electrode === 'k' ? rectifierCathode(ht) : undefined;
-	if (electrode === 'a') return anode(valve, of, ht, feed);
-	if (electrode.startsWith('g2') || electrode === 'screen') return screen(valve, of, ht);
-	return electrode === 'k' ? cathode(valve, of, ht) : undefined;
+	if (electrode === 'a') return anode(named, of, ht, feed);
+	if (electrode.startsWith('g2') || electrode === 'screen') return screen(named, of, ht);
+	return electrode === 'k' ? cathode(named, of, ht) : undefined;
 }
 
 /** The HT that the working point of an output valve asks for; nothing where the data give none. */

@@ -129,6 +129,27 @@ describe.each([
 		expect(await store.jobs()).toHaveLength(7);
 	});
 
+	test('jobs that one bench wrote turn by turn come in as themselves; one with a known entry as a copy', async () => {
+		const [store, other] = [await open(), await open()];
+		const jobs = [value(await store.start()).job, value(await store.start()).job];
+		for (let turn = 0; turn < 6; turn++)
+			value(await store.append(jobs[turn % 2]!, 'noted', { text: `Turn ${turn}` }));
+		for (const job of jobs)
+			expect(await takeIn(other, await fileOf(store, [job]), none, on)).toEqual({
+				ok: true,
+				jobs: [{ job, copied: false }]
+			});
+		expect(await holds(other, jobs)).toEqual(await holds(store, jobs));
+		const renamed = (await (await fileOf(store, jobs.slice(0, 1))).text()).replaceAll(
+			`"job":"${jobs[0]}"`,
+			'"job":"renamed"'
+		);
+		expect(await takeIn(other, new Blob([renamed]), none, on)).toMatchObject({
+			ok: true,
+			jobs: [{ copied: true }]
+		});
+	});
+
 	test('stopped on the way, nothing is written and nothing is taken in', async () => {
 		const [store, other] = [await open(), await open()];
 		const jobs = await filled(store);
@@ -137,6 +158,31 @@ describe.each([
 		const file = await fileOf(store, jobs);
 		expect(await lookInto(other, file, digest, stop)).toMatchObject({ ok: false });
 		expect(await other.jobs()).toEqual([]);
+	});
+
+	test('stopped after jobs were written, these go out again, and how far that is gets told', async () => {
+		const [store, other] = [await open(), await open()];
+		const jobs = await filled(store);
+		for (let count = 0; count < 60; count++) jobs.push(value(await store.start()).job);
+		const file = await fileOf(store, jobs);
+		const own = value(await other.start()).job;
+		const before = await holds(other, jobs);
+		const [pieces, back]: [number[], [number, number][]] = [[], []];
+		const taken = await takeIn(
+			other,
+			file,
+			none,
+			async (done) => pieces.push(done) < 2,
+			async (...far) => back.push(far) > 0
+		);
+		expect(taken).toEqual({ ok: false, hint: 'Stopped. Nothing was taken in.' });
+		expect(pieces).toHaveLength(2);
+		expect(back).toEqual([
+			[0, 50],
+			[25, 50]
+		]);
+		expect((await other.jobs()).map(({ job }) => job)).toEqual([own]);
+		expect(await holds(other, jobs)).toEqual(before);
 	});
 
 	test('a device that fills up on the way is left as it was', async () => {

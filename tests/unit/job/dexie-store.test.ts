@@ -64,7 +64,7 @@ describe('the log is append-only', () => {
 		const store = await dexie(idb);
 		const [first, second] = [await withNotes(store, 2), await withNotes(store, 2)];
 		const db = await raw(idb);
-		await db.purge(first);
+		await db.purge([first]);
 		expect((await db.events.toArray()).map(({ job }) => job)).toEqual([second, second]);
 		await expect(
 			Promise.resolve(

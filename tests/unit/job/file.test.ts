@@ -248,6 +248,18 @@ describe('refused whole, with place and reason', () => {
 		});
 	});
 
+	test.each(['"__proto__"', String.raw`"\u005f_proto_\u005f"`])(
+		'a file with the key %s, at any depth; nothing inherits from it',
+		async (key) => {
+			const evil = changed((f) => {
+				const sum = f.events.find(({ kind }) => kind === 'calculated')!;
+				(sum['data'] as Record<string, unknown>)['given'] = { x: { KEY: { polluted: 1 } } };
+			}).replace('"KEY"', key);
+			expect((await refusalOf(evil)).hint).toContain('a key "__proto__"');
+			expect(({} as { polluted?: number }).polluted).toBeUndefined();
+		}
+	);
+
 	test('a file whose words are names of built-ins does no harm', async () => {
 		const odd = new Log('constructor', 'toString');
 		odd.add('started', {});

@@ -51,6 +51,23 @@ test('a shorter list, another name or an entry that only looks the same keeps no
 	expect(run([{ letter: 'a' }, b])).toBe('plainab');
 });
 
+test('of a long list the latest states are kept: one more entry is one step, one far back plays it anew', () => {
+	const { run, joined } = letters();
+	const long = Array.from({ length: 300 }, (_, index) => ({ letter: String(index % 10) }));
+	const word = (list: { letter: string }[]) => `plain${list.map(({ letter }) => letter).join('')}`;
+	expect(run(long)).toBe(word(long));
+	joined.length = 0;
+	const grown = [...long, a];
+	expect(run(grown)).toBe(word(grown));
+	expect(joined).toEqual(['a300']);
+	const late = grown.toSpliced(290, 0, b);
+	expect(run(late)).toBe(word(late));
+	expect(joined).toHaveLength(1 + 12);
+	const early = late.toSpliced(10, 0, c);
+	expect(run(early)).toBe(word(early));
+	expect(joined).toHaveLength(1 + 12 + 303);
+});
+
 test('a log that was read anew has the entries known before as the same objects', () => {
 	const known = [{ id: 'bench.1' }, { id: 'bench.2' }];
 	const read = asKnown(known, [{ id: 'bench.1' }, { id: 'bench.2' }, { id: 'bench.3' }]);

@@ -2,9 +2,11 @@ import { describe, expect, test } from 'vitest';
 import { hashOfBytes, bytesMatch } from '../../../src/lib/job/hash.ts';
 import { fromBase64, toBase64 } from '../../../src/lib/job/base64.ts';
 import { pictureSize } from '../../../src/lib/job/picture.ts';
-import { picturesOf } from '../../../src/lib/job/pictured.ts';
+import { picturesOf, picturesOfChange } from '../../../src/lib/job/pictured.ts';
 import { replay } from '../../../src/lib/job/replay.ts';
-import { reportPictures } from '../../../src/lib/job/report-pictures.ts';
+import { changedLines } from '../../../src/lib/job/report-changes.ts';
+import { ownerPage } from '../../../src/lib/job/report-owner.ts';
+import { changePictures, reportPictures } from '../../../src/lib/job/report-pictures.ts';
 import { PICTURE, pictured } from './everything.ts';
 import { digest, opened, snapshot } from './log.ts';
 
@@ -126,5 +128,81 @@ describe('a picture in a job', () => {
 		const state = replay(log.events, shelf);
 		expect(picturesOf(state, step)).toEqual([]);
 		expect(state.trail.at(-1)).toMatchObject({ event: again, undone: true });
+	});
+});
+
+describe('pictures of a change', () => {
+	const FLOW = 'am-faint';
+	const numbered = (number: number) => `fnv:${String(number).padStart(16, '0')}`;
+	const of = (part: string, when: 'before' | 'after') => ({ kind: 'change', part, when }) as const;
+
+	test('stand at their change in the report, on both sheets, and nowhere else', async () => {
+		const kept = await snapshot();
+		const log = opened(kept);
+		log.add('pictured', pictured({ picture: numbered(1), of: of('cc-leak', 'before') }));
+		log.repair(FLOW, 'cc-leak', 'cured');
+		log.add('pictured', pictured({ picture: numbered(2), of: of('cc-leak', 'after') }));
+		log.add('pictured', pictured({ picture: numbered(3), of: { kind: 'set' } }));
+		const state = replay(log.events, { snapshots: { [kept.hash]: kept.library } });
+		const [line] = changedLines(state);
+		expect(line?.pictures?.map(({ picture, what }) => [picture, what])).toEqual([
+			[numbered(1), 'Coupling capacitor: leaky, before the change'],
+			[numbered(2), 'Coupling capacitor: leaky, after the change']
+		]);
+		const done = ownerPage(state).find(({ id }) => id === 'done');
+		expect(done?.lines[0]?.pictures).toEqual(line?.pictures);
+		expect(reportPictures(state).map(({ picture }) => picture)).toEqual([numbered(3)]);
+	});
+
+	test('of a part that is changed twice: before goes to the next change, after to the last one', async () => {
+		const kept = await snapshot();
+		const log = opened(kept);
+		log.add('pictured', pictured({ picture: numbered(1), of: of('cc-leak', 'before') }));
+		log.repair(FLOW, 'cc-leak', 'unchanged');
+		log.add('pictured', pictured({ picture: numbered(2), of: of('cc-leak', 'after') }));
+		log.add('pictured', pictured({ picture: numbered(3), of: of('cc-leak', 'before') }));
+		log.repair(FLOW, 'cc-leak', 'cured');
+		log.add('pictured', pictured({ picture: numbered(4), of: of('cc-leak', 'after') }));
+		// A caption given later leaves the picture where it was.
+		log.add(
+			'pictured',
+			pictured({ picture: numbered(1), of: of('cc-leak', 'before'), caption: 'Cracked at one end' })
+		);
+		const state = replay(log.events, { snapshots: { [kept.hash]: kept.library } });
+		const sorted = [...changePictures(state).values()].map((pictures) =>
+			pictures.map(({ picture }) => picture)
+		);
+		expect(sorted).toEqual([
+			[numbered(1), numbered(2)],
+			[numbered(3), numbered(4)]
+		]);
+	});
+
+	test('are the same for a suspect of the trace and for its part on the list', async () => {
+		const kept = await snapshot();
+		const log = opened(kept);
+		log.add('pictured', pictured({ of: of('cc-leak', 'before') }));
+		log.add('part-listed', { part: 'own-c12', name: 'C12', kind: 'paper', suspects: ['cc-leak'] });
+		log.add('pictured', pictured({ picture: numbered(2), of: of('own-c12', 'before') }));
+		log.add('part-listed', { part: 'own-c13', name: 'C13', kind: 'paper' });
+		log.add('pictured', pictured({ picture: numbered(3), of: of('own-c13', 'before') }));
+		log.repair(FLOW, 'cc-leak', 'cured');
+		const state = replay(log.events, { snapshots: { [kept.hash]: kept.library } });
+		for (const part of ['cc-leak', 'own-c12'])
+			expect(picturesOfChange(state, part, 'before')).toHaveLength(2);
+		expect(changedLines(state)[0]?.pictures).toHaveLength(2);
+		// Nothing was changed at C13: its picture stands with the others.
+		expect(reportPictures(state).map(({ what }) => what)).toEqual(['C13, before the change']);
+	});
+
+	test('of a test point is called by the name of the point', async () => {
+		const kept = await snapshot();
+		const log = opened(kept);
+		const point = { kind: 'point', point: 'output.grid' } as const;
+		log.add('pictured', pictured({ of: point }));
+		const state = replay(log.events, { snapshots: { [kept.hash]: kept.library } });
+		expect(state.trail.at(-1)?.what).toBe('Picture: Grid of the output valve');
+		expect(picturesOf(state, point)).toHaveLength(1);
+		expect(picturesOf(state, { kind: 'point', point: 'output.anode' })).toEqual([]);
 	});
 });

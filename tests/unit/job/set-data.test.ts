@@ -1,10 +1,10 @@
 import { beforeAll, describe, expect, test } from 'vitest';
+import { DATA } from '../../../src/lib/job/event-schema.ts';
 import { heaterSum } from '../../../src/lib/job/heater-chain.ts';
 import { replay } from '../../../src/lib/job/replay.ts';
 import { reportOf } from '../../../src/lib/job/report.ts';
 import { clashGate, keptSo, putRight } from '../../../src/lib/job/set-clash.ts';
 import { emptySetData, withServiceVolts, type SetData } from '../../../src/lib/job/set-data.ts';
-import { readTable } from '../../../src/lib/job/set-data-table.ts';
 import { clashesOfJob, planOfJob } from '../../../src/lib/job/set-in-force.ts';
 import { loadReckoning } from '../../../src/lib/job/set-reckoning.ts';
 import { evidenceIn, traceIn } from '../../../src/lib/job/shared-evidence.ts';
@@ -146,6 +146,51 @@ describe('a reading of the survey', () => {
 		expect(evidenceIn(state, state.flows[FLOW]!).answers).toEqual([]);
 	});
 
+	test('with a station in a high screen of the IF valve is set aside and answers no step; a low one does', () => {
+		const screenAt = (value: number, tuned?: 'station' | 'gram') => {
+			const log = onMains({}, SCREENS);
+			log.add('set-described', data({ volts: { 'ht.smoothed': 250, 'if.screen': 95 } }));
+			const reading = {
+				typed: String(value),
+				value,
+				unit: 'V' as const,
+				point: 'if.screen',
+				power: 'live' as const
+			};
+			log.add('read', { point: 'if.screen', reading, ...(tuned ? { tuned } : {}) });
+			const state = play(log);
+			const row = surveyOf(library, state)?.rows.find(({ point }) => point.id === 'if.screen');
+			const answers = evidenceIn(state, state.flows[SCREENS]!).answers;
+			return [row?.verdict, answers.some(({ step }) => step === 'v-if-screen')];
+		};
+		expect(screenAt(150)).toEqual(['high', true]);
+		expect(screenAt(150, 'station')).toEqual(['set-aside', false]);
+		expect(screenAt(40, 'station')).toEqual(['low', true]);
+		expect(screenAt(0, 'gram')).toEqual(['set-aside', false]);
+	});
+
+	test('from a file it comes with its tuning, and with no other word for it', () => {
+		const reading = { typed: '90', value: 90, unit: 'V', point: 'if.screen', power: 'live' };
+		const read = { point: 'if.screen', reading };
+		expect(DATA.read.safeParse({ ...read, tuned: 'gram' }).success).toBe(true);
+		expect(DATA.read.safeParse(read).success).toBe(true);
+		expect(DATA.read.safeParse({ ...read, tuned: 'mars' }).success).toBe(false);
+	});
+
+	test('what it was tuned to is told in the report', () => {
+		const log = onMains();
+		const reading = {
+			typed: '90',
+			value: 90,
+			unit: 'V' as const,
+			point: 'if.screen',
+			power: 'live' as const
+		};
+		log.add('read', { point: 'if.screen', reading, tuned: 'station' });
+		const section = reportOf(play(log)).sections.find(({ id }) => id === 'survey');
+		expect(section?.lines).toMatchObject([{ reading: '90 V', meaning: 'Read with a station in.' }]);
+	});
+
 	test('a step behind the supply is judged by the HT that stood then', () => {
 		const screenAt = (ht?: { point: string; value: number }) => {
 			const log = onMains({}, SCREENS);
@@ -199,49 +244,6 @@ describe('a reading of the survey', () => {
 		read(log, 'ht.reservoir', 150);
 		const section = reportOf(play(log)).sections.find(({ id }) => id === 'survey');
 		expect(section?.lines).toMatchObject([{ reading: '150 V', expected: expect.stringContaining('270 V') }]);
-	});
-});
-
-describe('a pasted table', () => {
-	const columns = 'valve\ta\tg2\tk\nECH81\t240\t92\t-\nEF89\t200\t95\t1.9\nEL84\t245\t250\t7.3\n';
-	const wanted = {
-		'mixer.anode': 240,
-		'mixer.screen': 92,
-		'if.anode': 200,
-		'if.screen': 95,
-		'if.cathode': 1.9,
-		'output.anode': 245,
-		'output.screen': 250,
-		'output.cathode': 7.3
-	};
-
-	test.each([
-		['tabs', columns],
-		['semicolons', columns.replaceAll('\t', ';')],
-		['commas', columns.replaceAll('\t', ', ')],
-		['spaces', columns.replaceAll('\t', '   ')]
-	])('is read with %s between the columns', (_, text) => {
-		expect(readTable(text, plan)).toEqual({ volts: wanted, aside: [] });
-	});
-
-	test('one reading a line, the supply by its name, units and decimal commas', () => {
-		const text = 'Reservoir 270 V\nHT 250\n6BQ5 anode 245V\nEL84 k 7,3\n';
-		expect(readTable(text, plan)).toEqual({
-			volts: { 'ht.reservoir': 270, 'ht.smoothed': 250, 'output.anode': 245, 'output.cathode': 7.3 },
-			aside: []
-		});
-	});
-
-	test('unknown valves and cells are kept aside, the rest is taken', () => {
-		const { volts, aside } = readTable('valve;a;g2\nEF89;200;95\nEM34;240;\nEL84;2x5;250', plan);
-		expect(volts).toEqual({ 'if.anode': 200, 'if.screen': 95, 'output.screen': 250 });
-		expect(aside.map(({ line }) => line)).toEqual(['EM34;240;', 'EL84: 2x5']);
-	});
-
-	test('nonsense takes nothing and is listed whole', () => {
-		const { volts, aside } = readTable('the quick brown fox\n<script>1</script>', plan);
-		expect(volts).toEqual({});
-		expect(aside).toHaveLength(2);
 	});
 });
 

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
+import { whereIs } from '../../../src/lib/flow/where.ts';
 import { runCalculation } from '../../../src/lib/calculations/index.ts';
-import { type Plan } from '../../../src/lib/receiver/index.ts';
+import { movedByTuning, type Plan } from '../../../src/lib/receiver/index.ts';
 import {
 	expectedVolts,
 	falseAlarm,
@@ -231,6 +232,21 @@ describe('a stage put together', () => {
 		expect(tired?.finding.statement.length).toBeGreaterThan(20);
 	});
 
+	test('readings as the sheet has them are no fault, though an IF anode is fed through more than its winding', () => {
+		const read = { ...SHEET, 'mixer.screen': 92, 'if.cathode': 1.9, 'output.cathode': 7.3, 'output.grid': 0 };
+		const says = stagesSay(plan, rowsOf(read, read), {}, 10e6);
+		expect(says.map(({ stage }) => stage)).toEqual(['output', 'if-valve', 'mixer']);
+		for (const { stage, finding } of says) expect(finding.verdict, stage).toBe('sound');
+	});
+
+	test('a screen at 40 V where the sheet has 95 V is a fault of its feed or its capacitor, not of the anode', () => {
+		const read = { ...SHEET, 'if.cathode': 1.9 };
+		const rows = rowsOf({ ...read, 'if.screen': 40, 'if.anode': 225, 'if.cathode': 0.7 }, read);
+		const finding = stagesSay(plan, rows, {}, 10e6).find(({ stage }) => stage === 'if-valve')?.finding;
+		expect(finding?.verdict).toBe('fault');
+		expect(finding?.statement).toMatch(/screen/i);
+	});
+
 	test('HT and one electrode say nothing as a stage', () => {
 		expect(stagesSay(plan, rowsOf({ 'ht.smoothed': 250, 'output.anode': 240 }), parts, undefined)).toEqual(
 			[]
@@ -272,7 +288,102 @@ describe('readings that cannot stand as they are', () => {
 		);
 		const out = rowsOf({ 'if.cathode': 4 }, SHEET, ['if.cathode']);
 		expect(impossibleIn(out).join()).toContain('with the valve out');
+		expect(impossibleIn(rowsOf({ 'ht.smoothed': 250, 'if.anode': -200 })).join()).toContain('leads');
 		expect(impossibleIn(rowsOf(SHEET))).toEqual([]);
+	});
+});
+
+describe('how the set was tuned', () => {
+	const place = (stage: string, electrode: string) => ({ stage, electrode });
+
+	test('with a station in a high screen and a low cathode of an AVC stage are no fault', () => {
+		expect(movedByTuning(plan, place('if-valve', 'g2'), 'station', 'high')).toContain('AVC');
+		expect(movedByTuning(plan, place('if-valve', 'k'), 'station', 'low')).toContain('AVC');
+		expect(movedByTuning(plan, place('mixer', 'a'), 'station', 'high')).toContain('between stations');
+	});
+
+	test('AVC lowers no screen, and moves no output valve', () => {
+		expect(movedByTuning(plan, place('if-valve', 'g2'), 'station', 'low')).toBeUndefined();
+		expect(movedByTuning(plan, place('output', 'a'), 'station', 'high')).toBeUndefined();
+		expect(movedByTuning(plan, place('if-valve', 'g2'), undefined, 'high')).toBeUndefined();
+	});
+
+	test('at gram the radio stages may be without HT, the audio stages are not', () => {
+		expect(movedByTuning(plan, place('mixer', 'a'), 'gram', 'low')).toContain('gram');
+		expect(movedByTuning(plan, place('af', 'a'), 'gram', 'low')).toBeUndefined();
+		expect(movedByTuning(plan, place('mixer', 'a'), 'gram', 'high')).toBeUndefined();
+	});
+
+	test('a stage read on a station is not put together: its currents are not those of the published point', () => {
+		const read = { ...SHEET, 'if.cathode': 1.9 };
+		const rows = rowsOf(read, read);
+		const tuned = rows.map((row) => ({ ...row, tuned: 'station' as const }));
+		expect(stagesSay(plan, rows, {}, 10e6).map(({ stage }) => stage)).toContain('if-valve');
+		expect(stagesSay(plan, tuned, {}, 10e6).map(({ stage }) => stage)).not.toContain('if-valve');
+	});
+});
+
+describe('bias from HT negative', () => {
+	const back = plans['am-transformer-back-bias'] as Plan;
+
+	test('HT negative is a place of the survey after the smoothing, expected at the bias of the output valve', () => {
+		const ids = surveyPoints(back).map(({ id }) => id);
+		expect(ids.slice(0, 3)).toEqual(['ht.reservoir', 'ht.smoothed', 'ht.negative']);
+		expect(surveyPoints(plan).map(({ id }) => id)).not.toContain('ht.negative');
+		const found = expectedVolts(back, sheet({}), {})['ht.negative'];
+		// EL41 at 250 V: 36 mA and 5.2 mA at 170 ohm by its data, which are 7 V.
+		expect(found?.value).toBeGreaterThan(-9);
+		expect(found?.value).toBeLessThan(-5);
+		expect(verdictOf(-7, found)).toBe('as-expected');
+		expect(verdictOf(-14, found)).toBe('high');
+		expect(verdictOf(-2, found)).toBe('low');
+		expect(verdictOf(0, found)).toBe('absent');
+		expect(questionReading(7, found)).toMatchObject({
+			instead: -7,
+			says: expect.stringContaining('chassis')
+		});
+	});
+
+	test('the output cathode stands on the chassis, its grid rests at the bias', () => {
+		const found = expectedVolts(back, sheet({}), {});
+		expect(found['output.cathode']).toMatchObject({ value: 0, basis: 'valve-data' });
+		expect(found['output.grid']?.value).toBeCloseTo(found['ht.negative']?.value ?? 0);
+	});
+
+	test('7.2 V over 120 ohm are the 60 mA of the whole set', () => {
+		const points = surveyPoints(back);
+		const rows = points.map((point): SurveyRow => ({
+			point,
+			expected: undefined,
+			now: undefined,
+			reading: point.id === 'ht.negative' ? -7.2 : undefined,
+			out: false,
+			verdict: undefined,
+			alarm: undefined
+		}));
+		const [whole] = workedOut(back, rows, { 'ht.negative-resistor': { value: 120 } });
+		expect(whole).toMatchObject({ point: 'ht.negative', what: 'Current of the whole set', limitOf: 'EZ40' });
+		expect(whole?.value).toBeCloseTo(0.06);
+	});
+});
+
+describe('a set that rectifies the mains by half a wave', () => {
+	const acdc = planWith(plans['am-acdc-five'] as Plan, { output: 'UL41', rectifier: 'UY41' });
+
+	test('its HT goes by the mains it stands on', () => {
+		const found = expectedVolts(acdc, sheet({}), { mains: 220 });
+		expect(found['ht.reservoir']?.value).toBeCloseTo(231, 0);
+		expect(found['ht.smoothed']?.steps.join()).toContain('half-wave rectifier on 220 V');
+		expect(found['output.screen']?.value).toBeGreaterThan(
+			expectedVolts(acdc, sheet({}), { mains: 200 })['output.screen']?.value ?? 999
+		);
+	});
+
+	test('valves for 110 V on 230 V mains stand behind something that drops the rest', () => {
+		const small = plans['am-acdc-five'] as Plan;
+		const found = expectedVolts(small, sheet({}), { mains: 230 })['ht.smoothed'];
+		expect(found?.value).toBeLessThan(130);
+		expect(expectedVolts(small, sheet({}), { mains: 117 })['ht.smoothed']?.value).toBeCloseTo(105, 0);
 	});
 });
 
@@ -309,5 +420,40 @@ describe('a set without a diagram', () => {
 		expect(own.points['mixer.anode']?.system).toBe('hexode');
 		expect(own.points['oscillator.anode']?.system).toBe('triode');
 		expect(plan.points['mixer.anode']?.system).toBe('heptode');
+	});
+});
+
+describe('another mixer in the place of the plan’s', () => {
+	const pinAt = (own: Plan, id: string) => whereIs(own, id)?.pin;
+
+	test('a triode-heptode for a pentagrid: signal at g1 of the heptode, oscillation at the grid of the triode', () => {
+		const own = planWith(plans['am-acdc-five'] as Plan, { mixer: 'UCH81' });
+		expect(pinAt(own, 'mixer.grid-signal')).toMatch(/^UCH81, pin 2\b/);
+		expect(pinAt(own, 'oscillator.grid')).toMatch(/^UCH81, pin 9\b/);
+		expect(pinAt(own, 'mixer.anode')).toMatch(/^UCH81, pin 6\b/);
+		expect(pinAt(own, 'mixer.screen')).toMatch(/^UCH81, pin 1\b/);
+	});
+
+	test('a pentagrid for a triode-hexode: signal at g3, oscillation at g1, and no anode of an oscillator', () => {
+		const own = planWith(plan, { mixer: '6BE6' });
+		expect(pinAt(own, 'mixer.grid-signal')).toMatch(/^6BE6, pin 7\b/);
+		expect(pinAt(own, 'oscillator.grid')).toMatch(/^6BE6, pin 1\b/);
+		expect(pinAt(own, 'mixer.screen')).toMatch(/^6BE6, pin 6\b/);
+		expect(pinAt(own, 'oscillator.anode')).toBeUndefined();
+		expect(whereIs(own, 'oscillator.anode')?.advice).toContain('no such electrode');
+		expect(surveyPoints(own).map(({ id }) => id)).not.toContain('oscillator.anode');
+	});
+
+	test('a double-diode-pentode for an IF pentode: the anode of the pentode, not of a diode', () => {
+		expect(pinAt(planWith(plan, { if: 'EBF89' }), 'if.anode')).toMatch(/^EBF89, pin 6\b/);
+	});
+});
+
+describe('a valve without figures of its own', () => {
+	test('is expected as its sister, and that is told', () => {
+		const own = planWith(plans['am-acdc-five'] as Plan, { if: 'UF41', output: 'UL41' });
+		const found = expectedVolts(own, sheet({}), {}, ['if', 'output']);
+		expect(found['if.screen']?.steps.join()).toContain('EF41, the sister of the UF41,');
+		expect(found['if.screen']?.value).toBeGreaterThan(40);
 	});
 });

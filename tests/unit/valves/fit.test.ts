@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { fitOf, stops, substitutesFor, adviceFor, valves } from '../../../src/lib/valves/index.ts';
+import { fitOf, stops, substitutesFor, adviceFor, trusted, valves } from '../../../src/lib/valves/index.ts';
 
 const told = (listed: string, fitted: string, series = false) =>
 	fitOf(listed, fitted, series).differences.map(({ of }) => of);
@@ -35,6 +35,19 @@ describe('a valve in the place of another', () => {
 		// More amps from the winding are told, and stop nothing.
 		expect(heater('EBF80', 'EBF89', false)).toBeUndefined();
 		expect(heater('EZ80', 'EZ81', false)).toMatchObject({ stops: false });
+	});
+
+	test('no pin is named of a valve whose pins rest on memory or one source', () => {
+		const weak = valves.filter(({ evidence }) => !trusted(evidence));
+		expect(weak.length).toBeGreaterThan(40);
+		for (const { type: listed } of weak)
+			for (const { type: fitted } of valves)
+				for (const [one, other] of [
+					[listed, fitted],
+					[fitted, listed]
+				] as const)
+					for (const { says } of fitOf(one, other, false).differences)
+						expect(says, `${one} ${other}`).not.toMatch(/\bpin \d/);
 	});
 
 	test('a type without data is not let through', () => {

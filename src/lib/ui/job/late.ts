@@ -1,4 +1,5 @@
 /** What a job page fetches while log and library are read: nothing of it can be shown before them. */
+export { default as ChangePictures } from '$lib/ui/picture/ChangePictures.svelte';
 export { default as CauseBehind } from '$lib/ui/step/CauseBehind.svelte';
 export { default as FitClash } from '$lib/ui/set/FitClash.svelte';
 export { keptSo, putRight } from '$lib/job/set-clash.ts';
@@ -15,4 +16,5 @@ export { default as Listening } from './Listening.svelte';
 export { default as PhaseFold } from './PhaseFold.svelte';
 export { default as PickUpCard } from './PickUpCard.svelte';
 export { default as JobLinks } from './JobLinks.svelte';
+export { default as StepPictures } from './StepPictures.svelte';
 export { default as StepPane } from './StepPane.svelte';

@@ -1,14 +1,13 @@
 import type { Found } from '$lib/job/copies.ts';
 import type { JobStore } from '$lib/job/store.ts';
+import { count as counted, figure } from '$lib/ui/count.ts';
 import { digest } from '$lib/ui/state/world.ts';
 import { breather } from './breathe.ts';
 
-const counted = (count: number, one: string): string => `${count} ${count === 1 ? one : `${one}s`}`;
-
 /** The way of one file into the store: looked into, asked about where it holds several jobs, taken in. */
 export class TakingIn {
-	/** What is being done, and how far it is. */
-	work = $state.raw<{ label: string; done: number; all: number }>();
+	/** What is being done, and how far it is; the last thing, after a stop, cannot be stopped again. */
+	work = $state.raw<{ label: string; done: number; all: number; last?: true }>();
 	/** A file of several jobs that waits for an answer. */
 	found = $state.raw<Found>();
 	/** What became of the last file. */
@@ -31,9 +30,17 @@ export class TakingIn {
 		this.#stopped = false;
 		this.work = { label, done: 0, all: 1 };
 		return async (done, all) => {
-			this.work = { label, done, all };
-			await breathe();
+			await breathe(() => (this.work = { label, done, all }));
 			return !this.#stopped;
+		};
+	}
+
+	/** What was written goes out again. */
+	#onback(): (done: number, all: number) => Promise<boolean> {
+		const breathe = breather();
+		return async (done, all) => {
+			await breathe(() => (this.work = { label: 'Removing what was taken in', done, all, last: true }));
+			return true;
 		};
 	}
 
@@ -59,7 +66,13 @@ export class TakingIn {
 		const same = (this.found?.jobs ?? []).filter(({ here }) => here === 'same').map(({ job }) => job);
 		this.found = undefined;
 		const { takeIn } = await import('$lib/job/copies.ts');
-		const taken = await takeIn(this.store, file, others ? same : [], this.#onpiece('Taking in'));
+		const taken = await takeIn(
+			this.store,
+			file,
+			others ? same : [],
+			this.#onpiece('Taking in'),
+			this.#onback()
+		);
 		this.work = undefined;
 		if (!taken.ok) {
 			this.told = `${file.name} was not taken in: ${taken.hint}`;
@@ -81,7 +94,7 @@ function takenWords(jobs: readonly { copied: boolean }[]): string {
 		return copies
 			? 'The job was here already; the file was taken in as a copy of it.'
 			: 'The job was taken in.';
-	const as = copies ? `, ${copies} of them as copies of jobs that are here` : '';
+	const as = copies ? `, ${figure(copies)} of them as copies of jobs that are here` : '';
 	return `${counted(jobs.length, 'job')} taken in${as}.`;
 }
 
@@ -98,9 +111,9 @@ async function tooLarge({ name, size }: File): Promise<string> {
 export function foundWords({ jobs, pictures }: Found): string {
 	const count = (here: string) => jobs.filter((job) => job.here === here).length;
 	const parts = [
-		`${count('new')} are new`,
-		`${count('same')} are here already with the same entries`,
-		`${count('other')} are here with other entries`
+		`${figure(count('new'))} are new`,
+		`${figure(count('same'))} are here already with the same entries`,
+		`${figure(count('other'))} are here with other entries`
 	].filter((_, index) => count(['new', 'same', 'other'][index] ?? '') > 0);
 	return `${counted(jobs.length, 'job')} and ${counted(pictures, 'picture')}: ${parts.join(', ')}.`;
 }

@@ -41,9 +41,9 @@ export function partViews(state: JobState, library: Library): PartView[] {
 		const verdict = verdictFor(library, kind, duty);
 		const decision = decisionFor(part, verdict);
 		const stage = place === undefined ? undefined : (plan?.stages[place] ?? plan?.lines[place])?.title;
-		const what = [PART_LOOKS[kind].title, duty && DUTIES[duty].title, stage, hidden.get(part.id)]
-			.filter(Boolean)
-			.join(', ');
+		const told = [PART_LOOKS[kind].title, duty && DUTIES[duty].title, stage, hidden.get(part.id)];
+		// A duty may be called as its place is: the AVC line.
+		const what = [...new Set(told.filter(Boolean))].join(', ');
 		return {
 			part,
 			look: lookOf(part.state),

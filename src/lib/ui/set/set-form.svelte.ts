@@ -12,6 +12,7 @@ export interface ValveDraft {
 	listed: string;
 	fitted: string;
 	kept?: string;
+	bands?: string[];
 }
 
 /** A part value as it is typed. */
@@ -26,6 +27,22 @@ export type Made = { ok: true; data: SetData } | { ok: false; problems: string[]
 
 const text = (value: number | undefined, unit: 'V' | 'ohm' | 'W'): string =>
 	value === undefined ? '' : typedValue(value, unit);
+
+/** Everything that is typed, as plain data. */
+export type Draft = Pick<SetForm, (typeof TYPED)[number]>;
+
+const TYPED = [
+	'valves',
+	'volts',
+	'parts',
+	'differs',
+	'answers',
+	'meter',
+	'ohmsPerVolt',
+	'range',
+	'mains',
+	'from'
+] as const;
 
 /** What is typed on the page of a set, until it is kept. Texts stay as typed. */
 export class SetForm {
@@ -54,16 +71,18 @@ export class SetForm {
 				planned: planned.valves[id]?.type ?? type,
 				listed: kept?.listed ?? type,
 				fitted: kept?.fitted ?? '',
-				...(kept?.kept === undefined ? {} : { kept: kept.kept })
+				...(kept?.kept === undefined ? {} : { kept: kept.kept }),
+				...(kept?.bands === undefined ? {} : { bands: kept.bands })
 			};
 		});
 		const beside = data.valves.filter(({ id }) => !Object.hasOwn(plan.valves, id));
-		const others = beside.map(({ id, role, listed, fitted = '', kept }) => ({
+		const others = beside.map(({ id, role, listed, fitted = '', kept, bands }) => ({
 			id,
 			role,
 			listed,
 			fitted,
-			...(kept === undefined ? {} : { kept })
+			...(kept === undefined ? {} : { kept }),
+			...(bands === undefined ? {} : { bands })
 		}));
 		this.valves = [...own, ...others];
 		const volts = { ...service, ...data.volts };
@@ -84,6 +103,20 @@ export class SetForm {
 		this.from = sheet.from ?? '';
 	}
 
+	/** All of it as text that can be laid by. */
+	draft(): string {
+		return JSON.stringify(Object.fromEntries(TYPED.map((key) => [key, this[key]])));
+	}
+
+	/** What was laid by comes into the fields again; volts that were kept since stay where the draft has none. */
+	restore(draft: unknown): void {
+		if (typeof draft !== 'object' || draft === null) return;
+		const { volts = {}, ...others } = draft as Partial<Draft>;
+		Object.assign(this, others);
+		const typed = Object.entries(volts).filter(([, text]) => text.trim() !== '');
+		this.volts = { ...this.volts, ...Object.fromEntries(typed) };
+	}
+
 	addValve(): void {
 		const taken = this.valves.map(({ id }) => id);
 		const id =
@@ -91,8 +124,12 @@ export class SetForm {
 		this.valves.push({ id, role: '', listed: '', fitted: '' });
 	}
 
-	/** What is typed as data; or which fields stand against it. */
-	make(): Made {
+	/**
+	 * What is typed as data; or which fields stand against it.
+	 *
+	 * @param titles of the test points, by id
+	 */
+	make(titles: Readonly<Record<string, string>> = {}): Made {
 		const problems: string[] = [];
 		const number = (label: string, typed: string, unit: ScaleName): number | undefined => {
 			const read = readValue(typed, unit);
@@ -119,12 +156,13 @@ export class SetForm {
 					listed,
 					...(valve.planned === undefined ? {} : { planned: valve.planned }),
 					...(fitted === '' ? {} : { fitted }),
-					...(same ? { kept: valve.kept as string } : {})
+					...(same ? { kept: valve.kept as string } : {}),
+					...(valve.bands ? { bands: [...valve.bands] } : {})
 				}
 			];
 		});
 		const volts = Object.entries(this.volts).flatMap(([point, typed]) => {
-			const value = number(point, typed, 'V');
+			const value = number(titles[point] ?? point, typed, 'V');
 			return value === undefined ? [] : [[point, value] as const];
 		});
 		const parts = this.parts.flatMap(({ key, typed, name, watts }): [string, SetPart][] => {

@@ -5,16 +5,22 @@ import type { Expectation, SurveyRow, Worked } from '$lib/receiver/survey.ts';
 
 const volts = (value: number) => printQuantity(value, 'V', { digits: 3 });
 
+/** No line ends between a figure and its unit. */
+export const unbroken = (text: string): string =>
+	text.replace(/(\d) (?=(?:[mkM]?(?:V|A|W|Ω))(?![\w]))/g, '$1\u00a0');
+
 /** "Expected about 97 V, sound from 63.1 V to 131 V (from valve data)". */
 export function expectedWords(expected: Expectation | undefined): string {
 	if (!expected) return 'No figure is known for this place: its sheet has one.';
 	const { value, from, to, basis } = expected;
-	return `Expected about ${volts(value)}, sound from ${volts(from)} to ${volts(to)} (${BASIS_WORDS[basis]})`;
+	return unbroken(
+		`Expected about ${volts(value)}, sound from ${volts(from)} to ${volts(to)} (${BASIS_WORDS[basis]})`
+	);
 }
 
 /** How the figure came about: "scaled to 230 V mains". */
 export const howWords = (expected: Expectation | undefined): string =>
-	capital((expected?.steps ?? []).join('; '));
+	unbroken(capital((expected?.steps ?? []).join('; ')));
 
 export const readingWords = ({ reading }: SurveyRow): string => (reading === undefined ? '' : volts(reading));
 
@@ -23,5 +29,5 @@ export function workedWords({ what, value, unit, from, limit, limitOf, over }: W
 	const print = (figure: number) => printQuantity(figure, unit, { digits: 3 });
 	const of = limitOf === 'the part' ? 'the part' : `the ${limitOf ?? 'valve'}`;
 	const most = limit === undefined ? '' : `; ${over ? 'over the limit of' : 'limit'} ${print(limit)} (${of})`;
-	return `${what} ${print(value)}, ${from}${most}`;
+	return unbroken(`${what} ${print(value)}, ${from}${most}`);
 }

@@ -102,7 +102,7 @@ export const battery: readonly Valve[] = [
 		type: 'DF91',
 		equivalents: ['1T4', 'CV785'],
 		equivalentSources: ['rm_b7g', 'mem'],
-		kind: 'rf pentode (variable mu)',
+		kind: 'RF pentode (variable mu)',
 		roles: ['am_if_amp', 'rf_amp'],
 		base: 'B7G',
 		pins: {
@@ -144,7 +144,7 @@ export const battery: readonly Valve[] = [
 		type: 'DF96',
 		equivalents: ['1AJ4'],
 		equivalentSources: ['mem'],
-		kind: 'rf pentode (variable mu)',
+		kind: 'RF pentode (variable mu)',
 		roles: ['am_if_amp', 'rf_amp'],
 		base: 'B7G',
 		pins: {

@@ -148,7 +148,7 @@ export const miniatureParallel: readonly Valve[] = [
 		equivalents: ['EF93', 'CV454'],
 		equivalentSources: ['mem'],
 		nearEquivalents: ['6K4P (near equivalent)'],
-		kind: 'rf pentode (variable mu)',
+		kind: 'RF pentode (variable mu)',
 		roles: ['am_if_amp', 'fm_if_amp', 'rf_amp'],
 		base: 'B7G',
 		pins: {

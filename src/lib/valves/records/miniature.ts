@@ -66,7 +66,7 @@ export const miniature: readonly Valve[] = [
 		type: '12BA6',
 		equivalents: ['HF93'],
 		equivalentSources: ['mem'],
-		kind: 'rf pentode (variable mu)',
+		kind: 'RF pentode (variable mu)',
 		roles: ['am_if_amp', 'fm_if_amp', 'rf_amp'],
 		base: 'B7G',
 		pins: {

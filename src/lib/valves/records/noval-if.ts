@@ -6,7 +6,7 @@ export const novalIf: readonly Valve[] = [
 		type: 'EF89',
 		equivalents: ['6DA6'],
 		equivalentSources: ['mem'],
-		kind: 'rf pentode (variable mu)',
+		kind: 'RF pentode (variable mu)',
 		roles: ['am_if_amp', 'fm_if_amp', 'rf_amp'],
 		base: 'B9A',
 		pins: {

@@ -6,7 +6,7 @@ export const novalSignal: readonly Valve[] = [
 		type: 'UF89',
 		equivalents: ['12DA6'],
 		equivalentSources: ['mem'],
-		kind: 'rf pentode (variable mu)',
+		kind: 'RF pentode (variable mu)',
 		roles: ['am_if_amp', 'fm_if_amp', 'rf_amp'],
 		base: 'B9A',
 		pins: {
@@ -33,7 +33,7 @@ export const novalSignal: readonly Valve[] = [
 		type: 'EF85',
 		equivalents: ['6BY7', 'CV1375'],
 		equivalentSources: ['mem'],
-		kind: 'rf pentode (variable mu)',
+		kind: 'RF pentode (variable mu)',
 		roles: ['am_if_amp', 'fm_if_amp', 'rf_amp'],
 		base: 'B9A',
 		pins: {
@@ -92,7 +92,7 @@ export const novalSignal: readonly Valve[] = [
 		type: 'EF80',
 		equivalents: ['6BX6', 'CV1376'],
 		equivalentSources: ['mem'],
-		kind: 'rf pentode (sharp cut-off)',
+		kind: 'RF pentode (sharp cut-off)',
 		roles: ['fm_if_amp', 'rf_amp'],
 		base: 'B9A',
 		pins: {
@@ -156,7 +156,7 @@ export const novalSignal: readonly Valve[] = [
 		type: 'EF86',
 		equivalents: ['6267', 'CV2901'],
 		equivalentSources: ['mem'],
-		kind: 'af pentode (low noise)',
+		kind: 'AF pentode (low noise)',
 		roles: ['af_preamp'],
 		base: 'B9A',
 		pins: {

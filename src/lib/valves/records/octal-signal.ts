@@ -43,7 +43,7 @@ export const octalSignal: readonly Valve[] = [
 		type: 'EF39',
 		equivalents: ['CV1053'],
 		equivalentSources: ['mem'],
-		kind: 'rf pentode (variable mu)',
+		kind: 'RF pentode (variable mu)',
 		roles: ['am_if_amp', 'rf_amp'],
 		base: 'octal',
 		pins: {
@@ -228,7 +228,7 @@ export const octalSignal: readonly Valve[] = [
 		equivalents: [],
 		equivalentSources: ['mem'],
 		nearEquivalents: ['6K3 (Soviet)'],
-		kind: 'rf pentode (variable mu)',
+		kind: 'RF pentode (variable mu)',
 		roles: ['am_if_amp', 'rf_amp'],
 		base: 'octal',
 		pins: {
@@ -266,7 +266,7 @@ export const octalSignal: readonly Valve[] = [
 		type: '12SK7',
 		equivalents: [],
 		equivalentSources: ['mem'],
-		kind: 'rf pentode (variable mu)',
+		kind: 'RF pentode (variable mu)',
 		roles: ['am_if_amp', 'rf_amp'],
 		base: 'octal',
 		pins: {
@@ -478,7 +478,7 @@ export const octalSignal: readonly Valve[] = [
 		equivalents: [],
 		equivalentSources: ['mem'],
 		nearEquivalents: ['6K7 (Soviet 6K7)'],
-		kind: 'rf pentode (variable mu)',
+		kind: 'RF pentode (variable mu)',
 		roles: ['am_if_amp', 'rf_amp'],
 		base: 'octal',
 		pins: {

@@ -140,7 +140,7 @@ export const olderBases: readonly Valve[] = [
 		equivalents: [],
 		equivalentSources: ['mem'],
 		nearEquivalents: ['EF39 (octal base)'],
-		kind: 'rf pentode (variable mu)',
+		kind: 'RF pentode (variable mu)',
 		roles: ['am_if_amp', 'rf_amp'],
 		base: 'P8',
 		pins: {},

@@ -67,7 +67,7 @@ export const rimlock: readonly Valve[] = [
 		type: 'EF41',
 		equivalents: ['6CJ5'],
 		equivalentSources: ['mem'],
-		kind: 'rf pentode (variable mu)',
+		kind: 'RF pentode (variable mu)',
 		roles: ['am_if_amp', 'rf_amp'],
 		base: 'B8A',
 		pins: {
@@ -116,7 +116,7 @@ export const rimlock: readonly Valve[] = [
 		type: 'UF41',
 		equivalents: ['12AC5'],
 		equivalentSources: ['mem'],
-		kind: 'rf pentode (variable mu)',
+		kind: 'RF pentode (variable mu)',
 		roles: ['am_if_amp', 'rf_amp'],
 		base: 'B8A',
 		pins: {
