@@ -190,6 +190,10 @@ export async function suspectFirst(page: Page): Promise<void> {
 /** What a set shows whose oscillator feed resistor has gone high. All else is sound. */
 const FOUND: [RegExp, RegExp][] = [
 	[/^Compare the AM bands/, /Part of the dial only/],
+	// Little reaches the mixer, so little reaches detector and AVC.
+	[/DC across the detector load/, /^\W*\d?\s*Small/],
+	[/AVC line on a strong station/, /^\W*\d?\s*Small/],
+	[/Listen for hiss/, /Faint hiss/],
 	[/resistors of the oscillator/, /Anode feed high or open/]
 ];
 
