@@ -1,5 +1,6 @@
 import type {
 	MixerQuestion,
+	PartId,
 	ReadingId,
 	StageKind,
 	ValveQuestion
@@ -292,6 +293,66 @@ export async function readOnBench(
 		ht: real.ht,
 		...Object.fromEntries(points.map((point, j) => [point, valueOf(run, `v(${NODES[point]}x${i}x${j})`)]))
 	}));
+}
+
+/** What a reading that was asked for leaves out of the stage, and where the meter stands. */
+const CLOSER: Readonly<
+	Partial<
+		Record<
+			ReadingId,
+			{ without?: Partial<Record<keyof Real, undefined>>; at: string; from?: 'ht'; shunt?: number }
+		>
+	>
+> = {
+	'anode-drop': { at: 'a', from: 'ht' },
+	'screen-drop': { at: 's', from: 'ht' },
+	'oscillator-drop': { at: 'oa', from: 'ht' },
+	'lifted-anode': { at: 'a', without: { anodeLeak: undefined } },
+	'lifted-screen': { at: 's', without: { screenLeak: undefined } },
+	'lifted-cathode': { at: 'k', without: { cathodeLeak: undefined } },
+	'lifted-grid': { at: 'g', without: { couplingLeak: undefined } },
+	'lifted-oscillator-anode': { at: 'oa', without: { oscillatorLeakage: undefined } },
+	'grid-shunted': { at: 'g', without: { couplingLeak: undefined }, shunt: 100e3 },
+	'coupling-end': { at: 'e', without: { couplingLeak: undefined } }
+};
+
+/** What the meter reads where the check asks for more than the usual points; `undefined` where the bench cannot take it. */
+export async function readCloser(
+	spice: Spice,
+	stage: Amplifier,
+	real: Real,
+	reading: ReadingId
+): Promise<number | undefined> {
+	const how = CLOSER[reading];
+	if (!how) return undefined;
+	const { without = {}, at, from, shunt } = how;
+	const run = await spice.run([
+		`Vht ht 0 ${real.ht}`,
+		GRID_DIODE,
+		'.options gmin=1e-13 reltol=1e-5 itl1=1000',
+		...copyOf({ ...real, ...(without as object) }, stage, 'x', 'ht'),
+		...(at === 'e' ? [resistor('lift', 'bx', 'ex', real.couplingLeak ?? OPEN)] : []),
+		...(shunt === undefined ? [] : [resistor('shunt', `${at}x`, '0', shunt)]),
+		resistor('meter', `${at}x`, from ?? '0', METER),
+		'.op'
+	]);
+	const volts = valueOf(run, `v(${at}x)`);
+	return from ? real.ht - volts : volts;
+}
+
+/** Resistance of a part on the ohmmeter, one end lifted. */
+export function ohmsOf(real: Real, part: PartId): number | undefined {
+	const ohms: Partial<Record<PartId, number | undefined>> = {
+		'anode-load': real.anodeFeed,
+		primary: real.anodeFeed,
+		'screen-feed': real.screenFeed,
+		'cathode-resistor': real.cathodeResistor,
+		'grid-leak': real.gridLeak,
+		'avc-line': real.gridLeak,
+		'oscillator-feed': real.oscillatorFeed,
+		'oscillator-grid-leak': real.oscillatorLeak
+	};
+	return ohms[part];
 }
 
 /** The question as a restorer would put it: parts as marked, readings as read. */

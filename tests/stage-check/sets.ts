@@ -22,6 +22,10 @@ export interface AmplifierSet {
 
 export interface SupplySet {
 	type: string;
+	/** What its sheet gives. */
+	rectifier: RectifierPoint;
+	/** One anode on the mains, behind dropper or surge resistor. */
+	halfWave?: true;
 	/** RMS of one half, and its resistance with what the primary adds. */
 	windingVolts: number;
 	winding: number;
@@ -128,28 +132,6 @@ export const MIXERS: readonly AmplifierSet[] = [
 	mixer('ECH3', 47e3, 220, 0, 20, 30e3)
 ];
 
-export const SUPPLIES: readonly SupplySet[] = [
-	{
-		type: 'EZ80',
-		windingVolts: 260,
-		winding: 250,
-		smoothing: 1.2e3,
-		reservoir: 50e-6,
-		load: 0.03,
-		direct: 0.04
-	},
-	{ type: 'EZ80', windingVolts: 275, winding: 300, smoothing: 400, reservoir: 32e-6, load: 0.065, direct: 0 },
-	{
-		type: '6X4',
-		windingVolts: 250,
-		winding: 280,
-		smoothing: 1.5e3,
-		reservoir: 40e-6,
-		load: 0.025,
-		direct: 0.03
-	}
-];
-
 /** The published points of a type; that the data have none is an error of this list. */
 export function sheetOf(type: string, stage: 'triode-audio' | 'output-pentode' | 'if-pentode'): WorkingPoint {
 	const found = pointOf(type, stage);
@@ -168,3 +150,71 @@ export function rectifierSheet(type: string): RectifierPoint {
 	if (!found || !('rectifier' in found)) throw new Error(`no rectifier point of ${type}`);
 	return found.rectifier;
 }
+
+export const SUPPLIES: readonly SupplySet[] = [
+	{
+		type: 'EZ80',
+		rectifier: rectifierSheet('EZ80'),
+		windingVolts: 260,
+		winding: 250,
+		smoothing: 1.2e3,
+		reservoir: 50e-6,
+		load: 0.03,
+		direct: 0.04
+	},
+	{
+		type: 'EZ80',
+		rectifier: rectifierSheet('EZ80'),
+		windingVolts: 275,
+		winding: 300,
+		smoothing: 400,
+		reservoir: 32e-6,
+		load: 0.065,
+		direct: 0
+	},
+	{
+		type: '6X4',
+		rectifier: rectifierSheet('6X4'),
+		windingVolts: 250,
+		winding: 280,
+		smoothing: 1.5e3,
+		reservoir: 40e-6,
+		load: 0.025,
+		direct: 0.03
+	}
+];
+
+/**
+ * A half-wave rectifier for series heaters. Its sheet is not in the valve data: the point is invented, of the size usual for a
+ * UY85 or UY41 (from memory).
+ */
+const HALF_WAVE: RectifierPoint = {
+	halfWave: true,
+	windingVolts: 220,
+	current: 0.11,
+	volts: 210,
+	seriesResistance: 100
+};
+const acDc = (
+	winding: number,
+	smoothing: number,
+	reservoir: number,
+	load: number,
+	direct: number
+): SupplySet => ({
+	type: 'half-wave, series heaters',
+	rectifier: HALF_WAVE,
+	halfWave: true,
+	windingVolts: 220,
+	winding,
+	smoothing,
+	reservoir,
+	load,
+	direct
+});
+
+export const AC_DC_SUPPLIES: readonly SupplySet[] = [
+	acDc(150, 1.2e3, 50e-6, 0.022, 0.045),
+	acDc(200, 1e3, 60e-6, 0.03, 0.03),
+	acDc(160, 350, 50e-6, 0.06, 0)
+];

@@ -3,11 +3,12 @@ import { type Run, type Spice, type Vector } from '../published/spice/engine.ts'
 import type { Dice } from '../random.ts';
 import type { Readings } from './amplifier-bench.ts';
 import type { PlantedFault } from './faults.ts';
-import { rectifierSheet, type SupplySet } from './sets.ts';
+import type { SupplySet } from './sets.ts';
 
-/** A supply on the simulator's bench: rectifiers by the power of three halves, loads part resistor, part valves. */
+/** A supply on the simulator's bench: rectifiers by powers about three halves, loads part resistor, part valves. */
 export interface RealSupply extends SupplySet {
-	/** A/V^1.5 of each half. */
+	/** Of the rectifier's law; then A/V^power of each half. */
+	power: number;
 	first: number;
 	second: number;
 	/** Share of the second half of the winding; nought where it is open. */
@@ -22,6 +23,9 @@ export interface RealSupply extends SupplySet {
 
 const MAINS = 50;
 const CYCLES = 26;
+/** Ohm put into the lead of a capacitor. */
+const LEAD = 10;
+const THREE_HALVES = 1.5;
 const scatter = (dice: Dice, share: number): number => 1 + dice.between(-share, share);
 
 /** Half of a load as a resistor, half as valves draw. */
@@ -35,11 +39,11 @@ function netlist(real: RealSupply): string[] {
 	const half = (n: number, volts: number, perveance: number): string[] => [
 		`V${n} w${n} 0 SIN(0 ${volts} ${MAINS})`,
 		`Rw${n} w${n} a${n} ${real.winding}`,
-		`B${n} a${n} r I=${perveance}*(uramp(v(a${n})-v(r)))**1.5`
+		`B${n} a${n} r I=${perveance}*(uramp(v(a${n})-v(r)))**${real.power}`
 	];
 	return [
 		...half(1, peak, real.first),
-		...half(2, -peak * real.secondWinding, real.second),
+		...(real.halfWave ? [] : half(2, -peak * real.secondWinding, real.second)),
 		`Cres r 0 ${real.reservoir} IC=${real.usual.reservoir}`,
 		`Rsm r s ${real.smoothing}`,
 		// A small one settles soon; its size does not bear on the DC volts.
@@ -73,18 +77,23 @@ export async function readSupply(spice: Spice, real: RealSupply): Promise<Readin
 			)
 		);
 	const dc = meanOf(run, vector('r'));
+	const smoothed = meanOf(run, vector('s'));
+	const { usual, direct, directShare } = real;
 	return {
 		'winding-1': rms(vector('a1')),
-		'winding-2': rms(vector('a2')),
+		...(real.halfWave ? {} : { 'winding-2': rms(vector('a2')) }),
 		reservoir: dc,
-		smoothed: meanOf(run, vector('s')),
-		ripple: rms(vector('r').map((volts) => volts - dc))
+		smoothed,
+		ripple: rms(vector('r').map((volts) => volts - dc)),
+		'smoothing-drop': dc - smoothed,
+		'reservoir-lead': real.reservoirLeak ? (LEAD * dc) / real.reservoirLeak : 0,
+		'smoothing-lead': real.smoothedLeak ? (LEAD * smoothed) / real.smoothedLeak : 0,
+		'direct-current': direct * directShare * (dc / usual.reservoir / 2 + (dc / usual.reservoir) ** 1.5 / 2)
 	};
 }
 
-/** The perveance with which the simulator meets the published point of a type, A/V^1.5. */
-export async function fittedPerveance(spice: Spice, type: string): Promise<number> {
-	const point = rectifierSheet(type);
+/** The perveance with which the simulator meets the published point of a rectifier by the power of three halves, A/V^1.5. */
+export async function fittedPerveance(spice: Spice, { rectifier: point, type }: SupplySet): Promise<number> {
 	let [low, high] = [1e-5, 1e-2];
 	for (let i = 0; i < 12; i++) {
 		const perveance = Math.sqrt(low * high);
@@ -93,10 +102,13 @@ export async function fittedPerveance(spice: Spice, type: string): Promise<numbe
 			windingVolts: point.windingVolts,
 			winding: point.seriesResistance,
 			smoothing: 1,
-			reservoir: 50e-6,
+			reservoir: point.reservoir ?? 50e-6,
 			// All of it in one place, at the very volts of the sheet.
 			load: point.current,
 			direct: 0,
+			rectifier: point,
+			...(point.halfWave && { halfWave: true as const }),
+			power: THREE_HALVES,
 			first: perveance,
 			second: perveance,
 			secondWinding: 1,
@@ -118,14 +130,19 @@ export function drawnSupply(
 	usual: RealSupply['usual']
 ): RealSupply {
 	const valve = perveance * scatter(dice, 0.15);
+	// Another power that gives the same current at the peak of the sheet.
+	const power = dice.between(1.35, 1.5);
+	const peak = 3.5 * set.rectifier.current;
+	const sameAtPeak = peak ** (1 - power / THREE_HALVES) * valve ** (power / THREE_HALVES - 1);
 	return {
 		...set,
+		power,
 		windingVolts: set.windingVolts * scatter(dice, 0.05),
 		winding: set.winding * scatter(dice, 0.1),
 		smoothing: set.smoothing * scatter(dice, 0.1),
 		reservoir: set.reservoir * scatter(dice, 0.2),
-		first: valve * scatter(dice, 0.05),
-		second: valve * scatter(dice, 0.05),
+		first: valve * sameAtPeak * scatter(dice, 0.05),
+		second: valve * sameAtPeak * scatter(dice, 0.05),
 		secondWinding: scatter(dice, 0.01),
 		usual,
 		loadShare: scatter(dice, 0.15),
@@ -136,6 +153,7 @@ export function drawnSupply(
 /** The supply of a set with nothing scattered. */
 export const nominalSupply = (set: SupplySet, perveance: number, usual: RealSupply['usual']): RealSupply => ({
 	...set,
+	power: THREE_HALVES,
 	first: perveance,
 	second: perveance,
 	secondWinding: 1,
@@ -178,10 +196,17 @@ export function plantedSupply(real: RealSupply, { fault }: PlantedFault, size: n
 
 /** The question as a restorer would put it; `ripple` only where it is to be read. */
 export function supplyQuestion(set: SupplySet, readings: Readings, withRipple: boolean): RectifierQuestion {
-	const { ripple, ...dc } = readings;
+	const { ripple, reservoir, smoothed, ...rest } = readings;
+	const [one, other] = [rest['winding-1'], rest['winding-2']];
+	const dc = {
+		...(one !== undefined && { 'winding-1': one }),
+		...(other !== undefined && { 'winding-2': other }),
+		...(reservoir !== undefined && { reservoir }),
+		...(smoothed !== undefined && { smoothed })
+	};
 	return {
 		stage: 'rectifier',
-		rectifier: rectifierSheet(set.type),
+		rectifier: set.rectifier,
 		windingVolts: set.windingVolts,
 		load: set.load,
 		direct: set.direct,

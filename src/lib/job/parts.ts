@@ -45,6 +45,8 @@ export interface Part {
 	rating?: string;
 	suspects: readonly string[];
 	state: StateOfPart;
+	/** What it was measured to have, base units; left out once it was changed. */
+	reading?: number;
 	/** What was read or found, in words. */
 	found?: string;
 	/** Why it was left, or changed. */
@@ -64,7 +66,7 @@ const optional = <Key extends string, Value>(key: Key, value: Value | undefined)
 
 function listed(before: Part | undefined, { data }: Extract<PartLine, { kind: 'part-listed' }>): Part {
 	const { part, name, kind, place, duty, typed, value, rating, suspects } = data;
-	const { state = 'untouched', measured = false, found, reason, fitted, changedBy } = before ?? {};
+	const { state = 'untouched', measured = false, reading, found, reason, fitted, changedBy } = before ?? {};
 	return {
 		...{ id: part, name, kind, suspects: suspects ?? [], state, measured },
 		...optional('place', place),
@@ -72,6 +74,7 @@ function listed(before: Part | undefined, { data }: Extract<PartLine, { kind: 'p
 		...optional('typed', typed),
 		...optional('value', value),
 		...optional('rating', rating),
+		...optional('reading', reading),
 		...optional('found', found),
 		...optional('reason', reason),
 		...optional('fitted', fitted),
@@ -94,6 +97,7 @@ function after(part: Part, line: Exclude<PartLine, { kind: 'part-listed' }>): Pa
 			...kept,
 			state,
 			measured,
+			...(state === 'value' && line.data.value !== undefined ? { reading: line.data.value } : {}),
 			...optional('found', readingWords(part, line.data)),
 			...optional('reason', reason)
 		};
@@ -101,8 +105,9 @@ function after(part: Part, line: Exclude<PartLine, { kind: 'part-listed' }>): Pa
 	if (line.kind === 'part-tested')
 		return { ...kept, state: line.data.result, measured: true, ...optional('found', line.data.found) };
 	const { fitted, reason } = line.data;
+	const { reading: _measured, ...fresh } = kept;
 	return {
-		...kept,
+		...fresh,
 		measured: part.measured || line.proved === true,
 		state: 'changed',
 		changedBy: line.event,

@@ -15,12 +15,16 @@ import {
 	toHt,
 	verdictOf,
 	workedOut,
+	type CloserPoint,
 	type MeasuredHt,
+	type PartValue,
 	type StageSays,
 	type SurveyRow,
 	type Worked
 } from '../receiver/survey.ts';
 import { htNow } from './ht-now.ts';
+import { partsFrom, unitOfPart } from './parts.ts';
+import type { SetData } from './set-data.ts';
 import { expectationsOf, planOfJob } from './set-in-force.ts';
 import { evidenceFor } from './shared-evidence.ts';
 import type { JobState } from './state.ts';
@@ -36,6 +40,8 @@ export interface Survey {
 	impossible: string[];
 	/** What each stage with enough readings says as a whole. */
 	stages: StageSays[];
+	/** Readings that these stages ask for, or that were taken because they did. */
+	closer: SurveyRow[];
 	/** How many places were read. */
 	read: number;
 	/** Events of the readings that stand, by point. */
@@ -70,19 +76,56 @@ export function surveyOf(library: Library, state: JobState): Survey | undefined 
 			alarm: moved ?? (value === undefined || out ? undefined : falseAlarm(value, now))
 		};
 	});
-	const parts = data?.parts ?? {};
+	const parts = measuredParts(data?.parts ?? {}, state);
+	const asked = Object.fromEntries(
+		[...latest].filter(([, { out }]) => !out).map(([point, { reading }]) => [point, reading.value])
+	);
 	const smoothing = parts['ht.smoothing-resistor']?.name ?? 'the smoothing';
+	const stages = stagesSay(plan, rows, parts, state.intake?.meter, asked);
 	return {
 		plan,
 		rows,
 		worked: workedOut(plan, rows, parts),
 		pattern: patternOf(plan, rows, { smoothing }),
 		impossible: impossibleIn(rows),
-		stages: stagesSay(plan, rows, parts, state.intake?.meter),
+		stages,
+		closer: stages.flatMap(({ stage, closer }) => closer.map((one) => closerRow(stage, one, asked))),
 		read: rows.filter(({ reading }) => reading !== undefined).length,
 		events: Object.fromEntries([...latest].map(([point, { event }]) => [point, event]))
 	};
 }
+
+const closerRow = (
+	stage: string,
+	{ point, label, how }: CloserPoint,
+	read: Record<string, number>
+): SurveyRow => ({
+	point: { id: point, title: label, stage, supply: false, how },
+	expected: undefined,
+	now: undefined,
+	reading: read[point],
+	out: false,
+	verdict: undefined,
+	alarm: undefined
+});
+
+/** Values of the set's data, with what was measured on the part of the same name in the list of parts. */
+function measuredParts(parts: SetData['parts'], { parts: lines }: JobState): Record<string, PartValue> {
+	const readings = new Map(
+		partsFrom(lines).flatMap(({ kind, name, reading }) =>
+			reading !== undefined && unitOfPart(kind) === 'ohm' ? [[nameOf(name), reading] as const] : []
+		)
+	);
+	return Object.fromEntries(
+		Object.entries(parts).map(([key, part]) => {
+			const measured = part.name === undefined ? undefined : readings.get(nameOf(part.name));
+			return [key, measured === undefined ? part : { ...part, measured }];
+		})
+	);
+}
+
+/** `r 14` is R14. */
+const nameOf = (name: string): string => name.replace(/\s/g, '').toUpperCase();
 
 function htOf(
 	state: JobState,

@@ -8,6 +8,8 @@ import { readAt, type SurveyRow } from './survey-row.ts';
 export interface PartValue {
 	/** Base units. */
 	value: number;
+	/** What the ohmmeter showed on it cold, base units. */
+	measured?: number;
 	/** Its name on the drawing: "R12". */
 	name?: string;
 	/** Rating marked on it, watts. */
@@ -44,10 +46,11 @@ function dropAcross(
 ): Drop | undefined {
 	if (!part || part.value <= 0 || high === undefined || low === undefined || high < low) return undefined;
 	const volts = high - low;
+	const { value, measured = value } = part;
 	return {
 		volts,
-		current: volts / part.value,
-		words: `${figure(volts, 'V')} over ${figure(part.value, 'ohm')}`
+		current: volts / measured,
+		words: `${figure(volts, 'V')} over ${figure(measured, 'ohm')}`
 	};
 }
 

@@ -4,9 +4,11 @@ import type { Plan } from './plan.ts';
 import {
 	checkStage,
 	pointOf,
+	type Closer,
 	type PartId,
 	type PartValue as StagePart,
 	type ReadingId,
+	STAGES,
 	type StageFinding,
 	type StageKind,
 	type MixerQuestion,
@@ -25,6 +27,14 @@ export interface StageSays {
 	stage: string;
 	title: string;
 	finding: StageFinding;
+	/** Readings that the check asks for now or that were taken because it did, each with the point that it is kept under. */
+	closer: readonly CloserPoint[];
+}
+
+/** A reading that only a stage check asks for. */
+export interface CloserPoint extends Closer {
+	/** `output.lifted-grid`. */
+	point: string;
 }
 
 const KINDS: Readonly<Record<string, StageKind>> = {
@@ -37,19 +47,32 @@ const KINDS: Readonly<Record<string, StageKind>> = {
 /** HT and two electrodes: fewer say nothing that the rows do not say already. */
 const LEAST_READINGS = 3;
 
-function readingsOf(rows: readonly SurveyRow[], prefix: string): Partial<Record<ReadingId, number>> {
+/** Readings by point that no plan lists. */
+type Extra = Readonly<Record<string, number>>;
+
+function readingsOf(
+	rows: readonly SurveyRow[],
+	prefix: string,
+	closer: readonly Closer[],
+	extra: Extra
+): Partial<Record<ReadingId, number>> {
 	const found: [ReadingId, number | undefined][] = [
 		['ht', readAt(rows, 'ht.smoothed')],
 		['anode', readAt(rows, `${prefix}.anode`)],
 		['screen', readAt(rows, `${prefix}.screen`)],
 		['cathode', readAt(rows, `${prefix}.cathode`)],
 		['grid', readAt(rows, `${prefix}.grid`)],
+		// The output valve is driven by the audio stage.
+		...(prefix === 'output'
+			? ([['before', readAt(rows, 'af.anode')]] as [ReadingId, number | undefined][])
+			: []),
 		...(prefix === 'mixer'
 			? ([
 					['oscillator-anode', readAt(rows, 'oscillator.anode')],
 					['oscillator-grid', readAt(rows, 'oscillator.grid')]
 				] as [ReadingId, number | undefined][])
-			: [])
+			: []),
+		...closer.map(({ id }): [ReadingId, number | undefined] => [id, extra[`${prefix}.${id}`]])
 	];
 	return Object.fromEntries(found.filter(([, value]) => value !== undefined));
 }
@@ -86,23 +109,31 @@ function partsBySheet(
 	return Object.fromEntries(Object.entries(found).filter(([, part]) => part !== undefined));
 }
 
-function partsOf(plan: Plan, prefix: string, kind: StageKind, parts: Readonly<Record<string, PartValue>>) {
-	const value = (key: string): number | undefined => {
-		const own = parts[key]?.value;
+/** Names of the parts of a stage in plan and set data. */
+const keysOf = (prefix: string, kind: StageKind): [PartId, string][] => [
+	[kind === 'triode-audio' ? 'anode-load' : 'primary', `${prefix}.anode-resistor`],
+	['screen-feed', `${prefix}.screen-resistor`],
+	['cathode-resistor', `${prefix}.cathode-resistor`],
+	['grid-leak', `${prefix}.grid-leak`],
+	...(kind === 'triode-heptode'
+		? ([['oscillator-feed', 'oscillator.anode-resistor']] as [PartId, string][])
+		: [])
+];
+
+function partsOf(plan: Plan, keys: readonly [PartId, string][], parts: Readonly<Record<string, PartValue>>) {
+	const value = (key: string): StagePart | undefined => {
+		const own = parts[key];
+		if (own) return own.measured === undefined ? own.value : { value: own.value, measured: own.measured };
 		const usual = plan.values[key];
-		const read = own === undefined && usual ? parseAnyQuantity(usual.value) : undefined;
-		return own ?? (read?.ok ? read.value : undefined);
+		const read = usual && parseAnyQuantity(usual.value);
+		return read?.ok ? read.value : undefined;
 	};
-	const found: [PartId, number | undefined][] = [
-		[kind === 'triode-audio' ? 'anode-load' : 'primary', value(`${prefix}.anode-resistor`)],
-		['screen-feed', value(`${prefix}.screen-resistor`)],
-		['cathode-resistor', value(`${prefix}.cathode-resistor`)],
-		['grid-leak', value(`${prefix}.grid-leak`)],
-		...(kind === 'triode-heptode'
-			? ([['oscillator-feed', value('oscillator.anode-resistor')]] as [PartId, number | undefined][])
-			: [])
-	];
-	return Object.fromEntries(found.filter(([, ohms]) => ohms !== undefined));
+	const found = keys.map(([id, key]): [PartId, StagePart | undefined] => [id, value(key)]);
+	const names = keys.map(([id, key]): [PartId, string | undefined] => [id, parts[key]?.name]);
+	return {
+		parts: Object.fromEntries(found.filter(([, one]) => one !== undefined)),
+		names: Object.fromEntries(names.filter(([, name]) => name !== undefined))
+	};
 }
 
 type StageValve = ValveQuestion['valve'];
@@ -121,13 +152,15 @@ function questionOf(
 /**
  * Stages with enough readings, each put together into a statement: what flows, whether it adds up, which part would explain it.
  *
+ * @param extra readings that the check asked for, by their point
  * @param meter input resistance of the own meter, ohms
  */
 export function stagesSay(
 	plan: Plan,
 	all: readonly SurveyRow[],
 	parts: Readonly<Record<string, PartValue>>,
-	meter: number | undefined
+	meter: number | undefined,
+	extra: Extra = {}
 ): StageSays[] {
 	// AVC changes all currents of its stage at once: such readings do not go together with the published point.
 	const rows = all.filter(({ point, tuned }) => !tuned || !tuningMoves(plan, point.stage, tuned));
@@ -138,17 +171,29 @@ export function stagesSay(
 		const kind = KINDS[stage?.section ?? ''];
 		const type = plan.valves[anode?.valve ?? '']?.type;
 		if (!anode || !stage || !kind || type === undefined) return [];
-		const readings = readingsOf(rows, prefix);
+		const { closer } = STAGES[kind];
+		const readings = readingsOf(rows, prefix, closer, extra);
 		const question = questionOf(type, kind);
 		if (!question || readings.ht === undefined || Object.keys(readings).length < LEAST_READINGS) return [];
+		const own = partsOf(plan, keysOf(prefix, kind), parts);
 		const finding = checkStage({
 			...question,
 			readings,
-			parts: { ...partsBySheet(rows, prefix, kind, question.valve), ...partsOf(plan, prefix, kind, parts) },
+			...own,
+			parts: { ...partsBySheet(rows, prefix, kind, question.valve), ...own.parts },
 			...(meter === undefined ? {} : { meter: { ohms: meter } })
 		} as StageQuestion);
 		return finding.verdict === 'too-little' || finding.verdict === 'impossible'
 			? []
-			: [{ stage: anode.stage, title: `${stage.title}, ${type}`, finding }];
+			: [
+					{
+						stage: anode.stage,
+						title: `${stage.title}, ${type}`,
+						finding,
+						closer: closer
+							.filter(({ id }) => id === finding.lookNext?.reading || readings[id] !== undefined)
+							.map((one) => ({ ...one, point: `${prefix}.${one.id}` }))
+					}
+				];
 	});
 }

@@ -2,7 +2,7 @@
  * What needs the valve data: a survey, its expectations, a plan made of a line-up. Apart from `index.ts`, so that pages which only
  * read plans do not load the valves.
  */
-export { workedOut, type Worked } from './currents.ts';
+export { type PartValue, workedOut, type Worked } from './currents.ts';
 export {
 	expectedVolts,
 	toHt,
@@ -24,4 +24,4 @@ export { questionReading, type Question } from './question-reading.ts';
 export { surveyPoints, type SurveyPoint } from './survey-points.ts';
 export { type SurveyRow } from './survey-row.ts';
 export { falseAlarm, isWrong, VERDICTS, verdictOf } from './verdict.ts';
-export { stagesSay, type StageSays } from './survey-stages.ts';
+export { type CloserPoint, stagesSay, type StageSays } from './survey-stages.ts';

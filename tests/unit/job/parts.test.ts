@@ -321,3 +321,15 @@ describe('marks on a picture', () => {
 		expect(read.ok).toBe(false);
 	});
 });
+
+test('what the ohmmeter showed on a resistor is kept with it until it is changed', () => {
+	const r14 = { part: 'r14', name: 'R14', kind: 'resistor' as const };
+	const log = new Log();
+	log.add('started', {});
+	log.add('intake', intake({ plan: 'am-fm-shared' }));
+	log.add('part-listed', r14);
+	log.add('part-checked', { part: 'r14', state: 'value', typed: '152', value: 152 });
+	expect(partsFrom(play(log).parts)[0]?.reading).toBe(152);
+	log.add('part-changed', { part: 'r14', listed: 'r14', fitted: '135 ohm' });
+	expect(partsFrom(play(log).parts)[0]?.reading).toBeUndefined();
+});

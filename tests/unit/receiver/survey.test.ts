@@ -232,6 +232,25 @@ describe('a stage put together', () => {
 		expect(tired?.finding.statement.length).toBeGreaterThan(20);
 	});
 
+	test('a cathode resistor that the ohmmeter has shown at 70 ohm is told by its size', () => {
+		const rows = rowsOf({ ...output, 'output.cathode': 4.4 });
+		const measured = { ...parts, 'output.cathode-resistor': { value: 135, measured: 70, name: 'R14' } };
+		const [stage] = stagesSay(plan, rows, measured, 10e6);
+		expect(stage?.finding.explanations[0]?.fault).toBe('cathode-resistor-low');
+		expect(stage?.finding.explanations[0]?.value?.high).toBeLessThan(73);
+	});
+
+	test('a raised grid asks for the capacitor to be lifted; its reading is kept under the stage and heard', () => {
+		const rows = rowsOf({ ...output, 'output.cathode': 10.4, 'output.grid': 3.5, 'af.anode': 80 });
+		const [stage] = stagesSay(plan, rows, parts, 10e6);
+		expect(stage?.finding.lookNext?.reading).toBe('coupling-end');
+		expect(stage?.closer.map(({ point }) => point)).toEqual(['output.coupling-end']);
+		const [told] = stagesSay(plan, rows, parts, 10e6, { 'output.coupling-end': 44 });
+		// 80 V divided between the leak and the 10 Mohm of the meter.
+		expect(told?.finding.explanations[0]?.fault).toBe('coupling-leak');
+		expect(Math.abs((told?.finding.explanations[0]?.value?.amount ?? 0) / 8.2e6 - 1)).toBeLessThan(0.1);
+	});
+
 	test('readings as the sheet has them are no fault, though an IF anode is fed through more than its winding', () => {
 		const read = { ...SHEET, 'mixer.screen': 92, 'if.cathode': 1.9, 'output.cathode': 7.3, 'output.grid': 0 };
 		const says = stagesSay(plan, rowsOf(read, read), {}, 10e6);

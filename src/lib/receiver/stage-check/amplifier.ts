@@ -1,6 +1,7 @@
 import { amplifierFaults } from './faults/amplifier.ts';
 import { type Circuit, type Layout, oscillatorLaw, Solver } from './circuit.ts';
-import type { Spread } from './infer.ts';
+import type { Spread } from './comparison.ts';
+import { markedOf, toleranceOf } from './part-value.ts';
 import { lawOf, TAIL } from './laws.ts';
 import type { Prepared } from './prepared.ts';
 import type { MixerQuestion, PartId, ValveQuestion } from './types.ts';
@@ -10,14 +11,16 @@ type Question = ValveQuestion | MixerQuestion;
 /** Standard error of a part that lies anywhere within its tolerance, and of one that is not known at all; as logarithms. */
 const UNIFORM = 0.58;
 const UNKNOWN = 0.6;
-/** Part tolerance where none is said, per cent. */
-const USUAL_TOLERANCE = 10;
 /** Of sound valves against their sheets, as logarithms. Our own choice, near the scatter of new valves. */
 const VALVE = { emission: 0.12, mu: 0.04, screenRatio: 0.12 };
 /** Of contact potentials, V. Our own choice. */
 const CONTACT = 0.1;
 /** Of a meter, per cent. */
 const USUAL_ACCURACY = 2;
+/** Where the far side of the coupling capacitor was not read: an anode behind its load, as a share of HT. */
+const USUAL_BEFORE = 0.4;
+/** Ohm behind that anode: its load beside the valve. Our own choice. */
+const BEFORE_OHMS = 100e3;
 /** Least resistance, ohm: a wire. */
 const WIRE = 0.5;
 
@@ -81,15 +84,16 @@ const PARTS_OF: Readonly<Record<Question['stage'], readonly PartId[]>> = {
 function partsOf(question: Question, ht: number) {
 	const values: Partial<Record<keyof Circuit, number>> = {};
 	const spreads: Spread<Circuit>[] = [];
+	const figureOf: Partial<Record<PartId, keyof Circuit>> = {};
 	for (const { key, id, usual } of PARTS.filter((part) => PARTS_OF[question.stage].includes(part.id))) {
 		const given = question.parts?.[id];
-		const { value, tolerance } =
-			typeof given === 'object' ? given : { value: given ?? usual(question, ht), tolerance: USUAL_TOLERANCE };
+		const value = given === undefined ? usual(question, ht) : markedOf(given);
 		values[key] = Math.max(value, WIRE);
-		const sigma = given === undefined ? UNKNOWN : UNIFORM * Math.log1p(tolerance / 100);
+		figureOf[id] = key;
+		const sigma = given === undefined ? UNKNOWN : UNIFORM * Math.log1p(toleranceOf(given) / 100);
 		if (value > WIRE) spreads.push({ key, sigma });
 	}
-	return { values, spreads };
+	return { values, spreads, figureOf };
 }
 
 const isControlled = ({ stage }: Question): boolean => stage === 'if-pentode' || stage === 'triode-heptode';
@@ -109,6 +113,8 @@ function valveSpreads(question: Question): Spread<Circuit>[] {
 		...(question.stage === 'triode-audio' ? [] : [{ key: 'screenRatio' as const, sigma: VALVE.screenRatio }]),
 		{ key: 'gridStart', sigma: 0.2, additive: true },
 		{ key: 'gridFeed', sigma: 1 },
+		{ key: 'before', sigma: question.readings.before === undefined ? 0.3 : 0.01 },
+		{ key: 'beforeOhms', sigma: 0.4 },
 		...(isControlled(question) ? [{ key: 'gridReturn' as const, sigma: 0.5, additive: true as const }] : []),
 		...(shared ? [{ key: sharedKey, sigma: 0.15 } as const] : []),
 		...(question.stage === 'triode-heptode'
@@ -142,7 +148,7 @@ const guessedHt = ({ readings, valve }: Question): number =>
 
 export function prepareAmplifier(question: Question): Prepared<Circuit> {
 	const ht = Math.max(guessedHt(question), 1);
-	const { values, spreads } = partsOf(question, ht);
+	const { values, spreads, figureOf } = partsOf(question, ht);
 	const mixer = question.stage === 'triode-heptode';
 	const sound: Circuit = {
 		ht,
@@ -150,8 +156,16 @@ export function prepareAmplifier(question: Question): Prepared<Circuit> {
 		screenFeed: WIRE,
 		cathodeResistor: WIRE,
 		gridLeak: 1e6,
+		gridJoint: 0,
 		gridReturn: isControlled(question) ? -0.4 : 0,
 		gridFeed: 1e-8,
+		anodeLeak: 0,
+		screenLeak: 0,
+		cathodeLeak: 0,
+		oscillatorLeakage: 0,
+		couplingLeak: 0,
+		before: question.readings.before ?? USUAL_BEFORE * ht,
+		beforeOhms: BEFORE_OHMS,
 		emission: 1,
 		mu: 1,
 		contact: 0,
@@ -171,9 +185,9 @@ export function prepareAmplifier(question: Question): Prepared<Circuit> {
 	return {
 		sound,
 		spreads: [...spreads, ...valveSpreads(question)],
+		figureOf,
 		faults: amplifierFaults(question.stage, sound),
 		foretell: (circuit, probes) => solver.shown(circuit, probes),
-		nudged: (circuit) => solver.nudged(circuit),
-		resting: (circuit) => solver.resting(circuit)
+		nudged: (circuit) => solver.nudged(circuit)
 	};
 }

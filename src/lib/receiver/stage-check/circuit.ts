@@ -10,12 +10,22 @@ export interface Circuit {
 	/** From HT to the screen; 0 where the screen sits on HT. */
 	screenFeed: number;
 	cathodeResistor: number;
-	/** From the grid to `gridReturn`. */
+	/** From the grid to `gridReturn`, and what stands in series with it: nothing but a joint in a sound stage. */
 	gridLeak: number;
+	gridJoint: number;
 	/** Volts at the far end of the grid leak: chassis, or the AVC line. */
 	gridReturn: number;
-	/** Steady current into the grid from outside or from the valve itself. */
+	/** Steady current into the grid from the valve itself. */
 	gridFeed: number;
+	/** What leaks from a point to chassis, S; nothing does in a sound stage. */
+	anodeLeak: number;
+	screenLeak: number;
+	cathodeLeak: number;
+	oscillatorLeakage: number;
+	/** From the far side of the coupling capacitor into the grid, S; the volts there, and the resistance behind them. */
+	couplingLeak: number;
+	before: number;
+	beforeOhms: number;
 	/** Of the valve against its sheet. */
 	emission: number;
 	/** Of the law against the sheet. */
@@ -60,16 +70,37 @@ export interface Layout {
 	oscillator?: OscillatorLaw;
 }
 
-/** Where each reading is taken. */
-const NODES: Readonly<Partial<Record<ReadingId, number>>> = {
-	anode: 0,
-	cathode: 1,
-	grid: 2,
-	screen: 3,
-	'oscillator-anode': 4,
-	'oscillator-grid': 5
+const [HT, ANODE, CATHODE, GRID, SCREEN, OSCILLATOR_ANODE, OSCILLATOR_GRID] = [-1, 0, 1, 2, 3, 4, 5];
+
+/** How a reading is taken: from a node to chassis where nothing else is said. */
+interface Place {
+	node: number;
+	/** Across this resistor, which comes from HT. */
+	across?: 'anodeFeed' | 'screenFeed' | 'oscillatorFeed';
+	/** With the part lifted that leaks. */
+	/** Ohm to chassis, besides the meter. */
+	shunt?: number;
+	without?: 'anodeLeak' | 'screenLeak' | 'cathodeLeak' | 'oscillatorLeakage' | 'couplingLeak';
+}
+
+const PLACES: Readonly<Partial<Record<ReadingId, Place>>> = {
+	ht: { node: HT },
+	anode: { node: ANODE },
+	cathode: { node: CATHODE },
+	grid: { node: GRID },
+	screen: { node: SCREEN },
+	'oscillator-anode': { node: OSCILLATOR_ANODE },
+	'oscillator-grid': { node: OSCILLATOR_GRID },
+	'anode-drop': { node: ANODE, across: 'anodeFeed' },
+	'screen-drop': { node: SCREEN, across: 'screenFeed' },
+	'oscillator-drop': { node: OSCILLATOR_ANODE, across: 'oscillatorFeed' },
+	'lifted-anode': { node: ANODE, without: 'anodeLeak' },
+	'lifted-screen': { node: SCREEN, without: 'screenLeak' },
+	'lifted-cathode': { node: CATHODE, without: 'cathodeLeak' },
+	'lifted-grid': { node: GRID, without: 'couplingLeak' },
+	'grid-shunted': { node: GRID, without: 'couplingLeak', shunt: 100e3 },
+	'lifted-oscillator-anode': { node: OSCILLATOR_ANODE, without: 'oscillatorLeakage' }
 };
-const [ANODE, CATHODE, GRID, SCREEN, OSCILLATOR_ANODE, OSCILLATOR_GRID] = [0, 1, 2, 3, 4, 5];
 
 /** Resistance of a grid that rectifies the swing, as a share of the leak on the sheet. */
 const RECTIFYING = 0.12;
@@ -109,8 +140,11 @@ function network(layout: Layout, circuit: Circuit): Network {
 	net.toFixed(ANODE, circuit.anodeFeed, circuit.ht);
 	net.toFixed(CATHODE, circuit.cathodeResistor);
 	net.inject(CATHODE, circuit.sharedCathode);
-	net.toFixed(GRID, circuit.gridLeak, circuit.gridReturn);
+	net.toFixed(GRID, circuit.gridLeak + circuit.gridJoint, circuit.gridReturn);
 	net.inject(GRID, circuit.gridFeed);
+	leak(net, ANODE, circuit.anodeLeak);
+	leak(net, CATHODE, circuit.cathodeLeak);
+	leak(net, GRID, circuit.couplingLeak, circuit.before);
 	net.device([GRID, CATHODE], (volts, drawn) => {
 		drawn[0] = gridCurrent(volts[0]! - volts[1]!, circuit.gridStart);
 		drawn[1] = -drawn[0];
@@ -119,6 +153,11 @@ function network(layout: Layout, circuit: Circuit): Network {
 	else addTriode(net, layout.law, circuit);
 	if (layout.oscillator) addOscillator(net, layout.oscillator, circuit);
 	return net;
+}
+
+/** A path of so many siemens from a node to fixed volts, where there is one. */
+function leak(net: Network, node: number, conductance: number, volts = 0): void {
+	if (conductance > 0) net.toFixed(node, 1 / conductance, volts);
 }
 
 const lawIn = (law: ValveLaw, { emission, mu, contact }: Circuit): ValveLaw => ({
@@ -156,6 +195,7 @@ function addPentode(net: Network, layout: Layout, circuit: Circuit): void {
 	const own = lawIn(law, circuit);
 	const share = shareOf(law, circuit, layout);
 	net.toFixed(SCREEN, circuit.screenFeed, circuit.ht);
+	leak(net, SCREEN, circuit.screenLeak);
 	if (circuit.sharedScreen > 0) {
 		// The screens of other valves draw by the power of three halves of their volts.
 		net.device([SCREEN], (volts, drawn) => {
@@ -176,6 +216,7 @@ function addPentode(net: Network, layout: Layout, circuit: Circuit): void {
 
 function addOscillator(net: Network, law: OscillatorLaw, circuit: Circuit): void {
 	net.toFixed(OSCILLATOR_ANODE, circuit.oscillatorFeed, circuit.ht);
+	leak(net, OSCILLATOR_ANODE, circuit.oscillatorLeakage);
 	net.between(OSCILLATOR_GRID, CATHODE, circuit.oscillatorLeak);
 	const nodes = [OSCILLATOR_ANODE, CATHODE, OSCILLATOR_GRID];
 	net.device(nodes, (volts, drawn) => {
@@ -206,13 +247,38 @@ export interface Probe {
 }
 
 /** How a probe is read on a circuit that was solved. */
-interface Read {
-	/** -1 for the HT itself. */
-	node: number;
-	ohms: number;
-	/** What the meter leaves of the volts; with `loaded`, all volts of the circuit that it stands in. */
+interface Read extends Probe {
+	place: Place;
+	/** What the meter leaves of the volts; with `own`, all volts of the circuit as it is while this reading is taken. */
 	left: number;
-	loaded?: Float64Array;
+	own?: Float64Array;
+}
+
+/** The stage while a reading is taken: the meter in it, a part lifted. */
+function whileRead(
+	layout: Layout,
+	circuit: Circuit,
+	{ node, across, without, shunt }: Place,
+	ohms: number
+): Network {
+	if (across) {
+		const both = 1 / (1 / circuit[across] + 1 / ohms);
+		return network(layout, { ...circuit, [across]: both });
+	}
+	const net = network(layout, without ? { ...circuit, [without]: 0 } : circuit);
+	net.toFixed(node, ohms);
+	if (shunt !== undefined) net.toFixed(node, shunt);
+	return net;
+}
+
+/**
+ * Volts of the free end of a lifted coupling capacitor: its leak and the meter divide what stands at its far side, which was read
+ * while the leak still drew on it.
+ */
+function freeEnd({ couplingLeak, before, beforeOhms }: Circuit, grid: number, ohms: number): number {
+	if (couplingLeak <= 0) return 0;
+	const source = before + (before - grid) * couplingLeak * beforeOhms;
+	return (source * ohms) / (ohms + 1 / couplingLeak + beforeOhms);
 }
 
 /** Solves circuits of one layout; each starts from the volts of the last one. */
@@ -231,44 +297,37 @@ export class Solver {
 		const net = network(this.#layout, circuit);
 		this.#volts = net.solve(this.#volts);
 		const resistances = net.resistances(this.#volts);
-		this.#reads = probes.map(({ reading, ohms }): Read => {
-			const node = NODES[reading] ?? -1;
-			if (node < 0) return { node, ohms, left: 1 };
-			const left = ohms / (ohms + resistances[node]!);
-			if (Math.abs(this.#volts[node]! * (1 - left)) < SMALL_PULL) return { node, ohms, left };
-			return { node, ohms, left, loaded: this.#withMeter(circuit, node, ohms).solve(this.#volts) };
-		});
-		return this.#reads.map(({ node, left, loaded }) =>
-			this.#scaled(circuit, node, loaded?.[node] ?? left * (this.#volts[node] ?? 0))
-		);
+		this.#reads = probes.map((probe) => this.#read(circuit, probe, resistances));
+		return this.#reads.map((read) => this.#show(circuit, read, this.#volts, read.own));
+	}
+
+	#read(circuit: Circuit, probe: Probe, resistances: Float64Array): Read {
+		const place = PLACES[probe.reading] ?? { node: HT };
+		const { node, across, without } = place;
+		const plain = { ...probe, place, left: 1 };
+		if (node === HT) return plain;
+		const left = probe.ohms / (probe.ohms + (across ? circuit[across] : resistances[node]!));
+		const pull = (across ? circuit.ht - this.#volts[node]! : this.#volts[node]!) * (1 - left);
+		if (!without && Math.abs(pull) < SMALL_PULL) return { ...plain, left: across ? 1 : left };
+		return { ...plain, own: whileRead(this.#layout, circuit, place, probe.ohms).solve(this.#volts) };
 	}
 
 	/** The same for a circuit that differs little from the last one, near enough for a slope. */
 	nudged(circuit: Circuit): number[] {
 		const volts = network(this.#layout, circuit).nudge(this.#volts);
-		return this.#reads.map(({ node, ohms, left, loaded }) =>
-			this.#scaled(
-				circuit,
-				node,
-				loaded ? this.#withMeter(circuit, node, ohms).nudge(loaded)[node]! : left * (volts[node] ?? 0)
-			)
-		);
+		return this.#reads.map((read) => {
+			const own = read.own && whileRead(this.#layout, circuit, read.place, read.ohms).nudge(read.own);
+			return this.#show(circuit, read, volts, own);
+		});
 	}
 
-	/** Volts with no meter on any point. */
-	resting(circuit: Circuit): (reading: ReadingId) => number {
-		const volts = network(this.#layout, circuit).solve(this.#volts);
-		return (reading) => (NODES[reading] === undefined ? circuit.ht : volts[NODES[reading]]!);
+	#show(circuit: Circuit, read: Read, volts: Float64Array, own: Float64Array | undefined): number {
+		const { reading, place, ohms, left } = read;
+		if (reading === 'coupling-end') return circuit.meterScale * freeEnd(circuit, volts[GRID]!, ohms);
+		if (place.node === HT) return circuit.meterScale * circuit.ht;
+		const shown = own?.[place.node] ?? left * volts[place.node]!;
+		return circuit.meterScale * (place.across ? circuit.ht - shown : shown);
 	}
-
-	#withMeter(circuit: Circuit, node: number, ohms: number): Network {
-		const net = network(this.#layout, circuit);
-		net.toFixed(node, ohms);
-		return net;
-	}
-
-	#scaled = ({ ht, meterScale }: Circuit, node: number, volts: number): number =>
-		meterScale * (node < 0 ? ht : volts);
 }
 
 function firstGuess(layout: Layout, { ht, cathodeResistor }: Circuit): Float64Array {

@@ -1,7 +1,7 @@
 import { printQuantity } from '../../quantity/index.ts';
+import { markedOf, measuredOf, OHMMETER, toleranceOf } from './part-value.ts';
 import type { PartId, PartValue, ReadingId, StageCurrent, StageFinding, StageQuestion } from './types.ts';
 
-const USUAL_TOLERANCE = 10;
 /** Of a meter, per cent. */
 const USUAL_ACCURACY = 2;
 /** From one reading to the next of the same meter, as a share. */
@@ -46,8 +46,12 @@ const ROWS: readonly {
 	}
 ];
 
-const valueOf = (part: PartValue): { value: number; tolerance: number } =>
-	typeof part === 'number' ? { value: part, tolerance: USUAL_TOLERANCE } : part;
+function valueOf(part: PartValue): { value: number; tolerance: number } {
+	const measured = measuredOf(part);
+	return measured === undefined
+		? { value: markedOf(part), tolerance: toleranceOf(part) }
+		: { value: measured, tolerance: OHMMETER };
+}
 
 /** Each current that readings and part values give, taking the parts for sound. */
 export function currentsOf(question: StageQuestion): StageCurrent[] {

@@ -1,10 +1,9 @@
 import { printQuantity } from '../../quantity/index.ts';
 import type { Prepared } from './prepared.ts';
-import { type CauseRow, COMMON, type FaultRow } from './faults/types.ts';
+import { type CauseRow, COMMON, type FaultRow, type Proof, type Told } from './faults/types.ts';
 import type { Judged } from './infer.ts';
 import { SOUND_STAGE } from './infer.ts';
-import { SOURCE_WEAK } from './faults/rectifier.ts';
-import type { Cause, Explanation, FoundValue, ReadingId, StageQuestion } from './types.ts';
+import type { Cause, Explanation, FoundValue, StageQuestion } from './types.ts';
 
 /** A part that was measured within so many per cent is not accused of a wrong value. */
 const MEASURED = 3;
@@ -12,10 +11,10 @@ const INNOCENT = 0.02;
 
 function causeWeight(
 	question: StageQuestion,
-	{ accuses, common }: Pick<CauseRow<unknown>, 'accuses' | 'common'>
+	{ accuses, common }: Pick<CauseRow, 'accuses' | 'common'>
 ): number {
 	const part = accuses && question.parts?.[accuses];
-	const measured = typeof part === 'object' && part.tolerance <= MEASURED;
+	const measured = typeof part === 'object' && (part.tolerance ?? Infinity) <= MEASURED;
 	return COMMON[common] * (measured ? INNOCENT : 1);
 }
 
@@ -23,20 +22,28 @@ function causeWeight(
 export const weightOf = <Figures>(question: StageQuestion, { causes }: FaultRow<Figures>): number =>
 	causes.reduce((sum, cause) => sum + causeWeight(question, cause), 0);
 
+/** Whether a reading was taken, or a part measured. */
+export function wasDone({ readings, parts }: StageQuestion, proof: Proof): boolean {
+	if ('reading' in proof) return readings[proof.reading] !== undefined;
+	const part = parts?.[proof.part];
+	return (
+		typeof part === 'object' && (part.measured !== undefined || (part.tolerance ?? Infinity) <= MEASURED)
+	);
+}
+
 type Group<Figures> = [Judged<Figures>, ...Judged<Figures>[]];
 
 /** Faults that the readings taken cannot part stand together, the likeliest first. */
 export function grouped<Figures>(
 	judged: readonly Judged<Figures>[],
-	{ readings }: StageQuestion,
+	question: StageQuestion,
 	faults: readonly FaultRow<Figures>[]
 ): Group<Figures>[] {
 	const groups = new Map<string, Group<Figures>>();
 	for (const one of judged) {
 		if (one.id === SOUND_STAGE) continue;
-		const family = faults.find(({ id }) => id === one.id)?.family;
-		const name =
-			family !== undefined && (family !== SOURCE_WEAK || readings.ripple === undefined) ? family : one.id;
+		const { family, parted = [] } = faults.find(({ id }) => id === one.id)!;
+		const name = family !== undefined && !parted.some((proof) => wasDone(question, proof)) ? family : one.id;
 		const group = groups.get(name);
 		if (group) group.push(one);
 		else groups.set(name, [one]);
@@ -49,15 +56,15 @@ export const scoreOf = (group: Group<unknown>): number => group.reduce((sum, { s
 
 export function explain<Figures extends object>(
 	question: StageQuestion,
-	prepared: Prepared<Figures>,
+	{ faults }: Prepared<Figures>,
 	group: Group<Figures>,
 	count: number
 ): Explanation {
-	const rowOf = ({ id }: Judged<Figures>) => prepared.faults.find((row) => row.id === id)!;
+	const rowOf = ({ id }: Judged<Figures>) => faults.find((row) => row.id === id)!;
 	const causes = group.flatMap((judged) =>
 		[...rowOf(judged).causes]
 			.sort((one, other) => causeWeight(question, other) - causeWeight(question, one))
-			.map((cause) => causeOf(question, prepared, judged, { pins: rowOf(judged).pins, cause }))
+			.map((cause) => causeOf(judged, cause))
 	);
 	const [first, ...rest] = causes as [Cause, ...Cause[]];
 	const same = rest.filter(
@@ -73,58 +80,30 @@ export function explain<Figures extends object>(
 	};
 }
 
-/** How far a part is stretched for the range of a size that is reckoned from it, in standard errors. */
-const STRETCH = 1.7;
+/** From such a ratio between the ends of its range a size is not told by the readings. */
+const TOO_WIDE = 5;
 
-/** The sound stage, and the same with the parts that a fault bears on at either end of their tolerance. */
-function stretched<Figures extends object>(
-	{ sound, spreads }: Prepared<Figures>,
-	pins: readonly (keyof Figures)[]
-): Figures[] {
-	const ends = spreads
-		.filter(({ key, additive }) => !additive && pins.includes(key))
-		.flatMap(({ key, sigma }) =>
-			[-STRETCH, STRETCH].map((by) => ({ ...sound, [key]: (sound[key] as number) * Math.exp(by * sigma) }))
-		);
-	return [sound, ...ends];
+function sizeOf({ size, low, high }: Judged<never>, { unit, scale = 1 }: Told): FoundValue {
+	return {
+		amount: scale * size,
+		low: scale * low,
+		high: scale * high,
+		unit,
+		...(high > TOO_WIDE * low && { hidden: true as const })
+	};
 }
 
-function sizeOf<Figures extends object>(
-	question: StageQuestion,
-	prepared: Prepared<Figures>,
-	{ size, low, high, circuit }: Judged<Figures>,
-	{ pins, value }: { pins: readonly (keyof Figures)[]; value: NonNullable<CauseRow<Figures>['value']> }
-): FoundValue | undefined {
-	const likely = prepared.resting(circuit);
-	// Where the meter changes nothing, what was read is better than what is reckoned.
-	const resting = (id: ReadingId): number =>
-		(id === 'grid' ? undefined : question.readings[id]) ?? likely(id);
-	const before = question.readings.before ?? usualBefore(question);
-	const at = (of: number, sound: Figures) => value.amount({ size: of, sound, circuit, resting, before });
-	const amount = at(size, prepared.sound);
-	if (!Number.isFinite(amount)) return undefined;
-	const range = stretched(prepared, pins)
-		.flatMap((sound) => [low, size, high].map((of) => at(of, sound)))
-		.filter((one) => Number.isFinite(one) && one > 0);
-	return { amount, low: Math.min(amount, ...range), high: Math.max(amount, ...range), unit: value.unit };
-}
+const HIDDEN = 'size not shown by these volts';
 
-function causeOf<Figures extends object>(
-	question: StageQuestion,
-	prepared: Prepared<Figures>,
-	judged: Judged<Figures>,
-	row: { pins: readonly (keyof Figures)[]; cause: CauseRow<Figures> }
-): Cause {
-	const { fault, part, suspects, value, says } = row.cause;
-	const found = value && sizeOf(question, prepared, judged, { pins: row.pins, value });
+function causeOf<Figures>(judged: Judged<Figures>, { fault, part, suspects, value, says }: CauseRow): Cause {
+	const found = value && sizeOf(judged as Judged<never>, value);
 	return {
 		fault,
 		part,
 		...(found && { value: found }),
-		words: says(found ? printQuantity(found.amount, found.unit, { digits: 2 }) : ''),
+		words: found?.hidden
+			? `${says(HIDDEN)}`
+			: says(found ? printQuantity(found.amount, found.unit, { digits: 2 }) : ''),
 		suspects
 	};
 }
-
-/** Where the far side of the coupling capacitor was not read: an anode behind its load stands at some 40 % of HT. */
-const usualBefore = ({ readings }: StageQuestion): number => 0.4 * (readings.ht ?? 250);

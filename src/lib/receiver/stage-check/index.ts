@@ -1,6 +1,6 @@
 export { checkStage } from './check.ts';
 export { pointOf, type PublishedPoint } from './published-point.ts';
-export { STAGES, type StageDescription } from './stages.ts';
+export { type Closer, STAGES, type StageDescription } from './stages.ts';
 export { STAGE_KINDS, type StageKind } from './types.ts';
 export type {
 	Cause,

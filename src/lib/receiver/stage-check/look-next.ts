@@ -1,8 +1,10 @@
 import { printQuantity } from '../../quantity/index.ts';
+import { wasDone } from './explain.ts';
+import type { Proof } from './faults/types.ts';
 import type { Judged } from './infer.ts';
 import type { Prepared } from './prepared.ts';
 import { STAGES } from './stages.ts';
-import type { Explanation, ReadingId, StageFinding, StageQuestion, Verdict } from './types.ts';
+import type { Explanation, PartId, ReadingId, StageFinding, StageQuestion, Verdict } from './types.ts';
 
 const USUAL_METER_OHMS = 10e6;
 /** Standard errors between two foretold readings, from which on the reading tells them apart. */
@@ -26,12 +28,8 @@ export function lookNext<Figures extends object>(
 	[first, second]: readonly Explanation[],
 	verdict: Verdict
 ): StageFinding['lookNext'] {
-	if (!first || verdict === 'sound' || verdict === 'unexplained') return undefined;
-	if (first.fault === 'coupling-leak' && question.readings.before === undefined)
-		return {
-			reading: 'before',
-			words: 'Read the volts at the far side of the coupling capacitor: the leak follows from them.'
-		};
+	if (!first || verdict === 'unexplained') return undefined;
+	if (verdict === 'sound') return unseenLeak(question, first);
 	const [one, other] = judged;
 	if (one && other && second && second.score > WORTH) {
 		const best = tellingReading(question, prepared, one, other);
@@ -41,10 +39,70 @@ export function lookNext<Figures extends object>(
 				words: `Read the ${inSentence(best.label)}: about ${volts(best.one)} speaks for this: ${first.words} About ${volts(best.other)} speaks for this: ${second.words}`
 			};
 	}
+	const proof = one && sharpening(question, prepared, one, first);
+	if (proof) return proof;
 	return {
 		words:
 			first.partBy ||
 			`Unplugged and discharged: measure or exchange the ${first.part} alone, then read the stage again.`
+	};
+}
+
+/** From this chance on, a leak that does not show in the volts of a sound stage is worth its proof. */
+const SUSPECTED = 0.02;
+
+/** Near zero bias a small leak of the coupling capacitor is lost in the grid current of the valve. */
+function unseenLeak(question: StageQuestion, { fault, value, score }: Explanation): StageFinding['lookNext'] {
+	const proof = { reading: 'coupling-end' } as const;
+	const unseen = fault === 'coupling-leak' && value?.hidden && score > SUSPECTED;
+	return unseen && !wasDone(question, proof) ? asked(question, proof) : undefined;
+}
+
+/** A size that lies within a quarter or so either way needs no further reading. */
+const SHARP = 1.3;
+
+/** What tells the size of the first explanation better, where that is worth it. */
+function sharpening<Figures extends object>(
+	question: StageQuestion,
+	{ faults, figureOf }: Prepared<Figures>,
+	{ id }: Judged<Figures>,
+	{ value, same }: Explanation
+): StageFinding['lookNext'] {
+	const { proofs = [], parted = [] } = faults.find((row) => row.id === id)!;
+	const wanted = same.length > 0 ? [...proofs, ...parted] : proofs;
+	if (value && value.high < SHARP * value.low && same.length === 0) return undefined;
+	const open = wanted.filter((proof) => !wasDone(question, proof) && canBeDone(question, figureOf, proof));
+	return open[0] && asked(question, open[0]);
+}
+
+/** There is such a part, or such a reading, in this stage. */
+function canBeDone(
+	{ stage, parts }: StageQuestion,
+	figureOf: Readonly<Partial<Record<PartId, unknown>>>,
+	proof: Proof
+): boolean {
+	const { readings, closer } = STAGES[stage];
+	if ('reading' in proof) return [...readings, ...closer].some(({ id }) => id === proof.reading);
+	return figureOf[proof.part] !== undefined && parts?.[proof.part] !== 0;
+}
+
+function asked({ stage, names = {} }: StageQuestion, proof: Proof): NonNullable<StageFinding['lookNext']> {
+	const { readings, closer, parts } = STAGES[stage];
+	if ('part' in proof) {
+		const label = parts.find(({ id }) => id === proof.part)?.label ?? proof.part;
+		const name = names[proof.part];
+		return {
+			part: proof.part,
+			words: `Unplugged and discharged: lift one end of ${name === undefined ? `the ${inSentence(label)}` : `${name} (${inSentence(label)})`} and measure it. The size follows from its real value.`
+		};
+	}
+	const close = closer.find(({ id }) => id === proof.reading);
+	const label = readings.find(({ id }) => id === proof.reading)?.label ?? proof.reading;
+	const name = close?.of && names[close.of];
+	const how = name && close.said ? close.how.replace(close.said, name) : close?.how;
+	return {
+		reading: proof.reading,
+		words: how ?? `Read the ${inSentence(label)}: the size follows from it.`
 	};
 }
 

@@ -1,8 +1,9 @@
 import type { Prepared } from './prepared.ts';
-import type { Spread } from './infer.ts';
+import type { Spread } from './comparison.ts';
 import type { Probe } from './circuit.ts';
 import { rectifierFaults } from './faults/rectifier.ts';
-import { rectifierOhms, type Supply, supplyReader, usualVolts } from './supply-circuit.ts';
+import { toleranceOf } from './part-value.ts';
+import { rectifierAt, type Supply, supplyReader, usualVolts } from './supply-circuit.ts';
 import type { PartId, PartValue, RectifierQuestion } from './types.ts';
 
 const UNIFORM = 0.58;
@@ -20,9 +21,11 @@ const SPREAD = { rectifier: 0.2, load: 0.12, halves: 0.01, mains: 0.03 };
 
 function part(given: PartValue | undefined, id: PartId): { value: number; sigma: number } {
 	if (given === undefined) return { value: USUAL[id] ?? 1, sigma: UNKNOWN };
-	const { value, tolerance } =
-		typeof given === 'number' ? { value: given, tolerance: TOLERANCE[id] ?? 10 } : given;
-	return { value, sigma: UNIFORM * Math.log1p(tolerance / 100) };
+	const tolerance = toleranceOf(given, TOLERANCE[id]);
+	return {
+		value: typeof given === 'number' ? given : given.value,
+		sigma: UNIFORM * Math.log1p(tolerance / 100)
+	};
 }
 
 /** The larger of the two halves, where one was read: the other may be open. */
@@ -33,10 +36,11 @@ function readWinding({ readings }: RectifierQuestion): number | undefined {
 
 export function prepareRectifier(question: RectifierQuestion): Prepared<Supply> {
 	const { rectifier, parts = {}, load, direct = 0, mains = USUAL_MAINS, windingVolts } = question;
-	const ohms = rectifierOhms(rectifier, mains);
-	const [winding, smoothing, reservoir] = (['winding', 'smoothing', 'reservoir-capacitor'] as const).map(
-		(id) => part(parts[id], id)
-	) as [ReturnType<typeof part>, ReturnType<typeof part>, ReturnType<typeof part>];
+	const halfWave = rectifier.halfWave === true;
+	const { ohms, peak } = rectifierAt(rectifier, mains);
+	const winding = part(parts.winding, 'winding');
+	const smoothing = part(parts.smoothing, 'smoothing');
+	const reservoir = part(parts['reservoir-capacitor'], 'reservoir-capacitor');
 	const sound: Supply = {
 		winding: windingVolts ?? readWinding(question) ?? rectifier.windingVolts,
 		second: 1,
@@ -51,13 +55,17 @@ export function prepareRectifier(question: RectifierQuestion): Prepared<Supply> 
 		smoothedLeak: 0,
 		meterScale: 1
 	};
-	const read = supplyReader(usualVolts(sound, mains), mains);
+	const read = supplyReader(usualVolts(sound, { mains, halfWave, peak }));
 	const spreads: Spread<Supply>[] = [
 		{ key: 'winding', sigma: windingVolts === undefined ? 0.12 : SPREAD.mains },
-		{ key: 'second', sigma: SPREAD.halves },
+		...(halfWave
+			? []
+			: ([
+					{ key: 'second', sigma: SPREAD.halves },
+					{ key: 'secondOhms', sigma: SPREAD.rectifier }
+				] as const)),
 		{ key: 'windingOhms', sigma: winding.sigma },
 		{ key: 'firstOhms', sigma: SPREAD.rectifier },
-		{ key: 'secondOhms', sigma: SPREAD.rectifier },
 		{ key: 'reservoir', sigma: reservoir.sigma },
 		{ key: 'smoothing', sigma: smoothing.sigma },
 		{ key: 'load', sigma: SPREAD.load },
@@ -72,12 +80,12 @@ export function prepareRectifier(question: RectifierQuestion): Prepared<Supply> 
 	return {
 		sound,
 		spreads,
-		faults: rectifierFaults(sound, windingVolts !== undefined),
+		figureOf: { winding: 'windingOhms', smoothing: 'smoothing', 'reservoir-capacitor': 'reservoir' },
+		faults: rectifierFaults(sound, { winding: windingVolts !== undefined, halfWave }),
 		foretell: (supply, probes) => {
 			asked = probes;
 			return readAll(supply);
 		},
-		nudged: readAll,
-		resting: read
+		nudged: readAll
 	};
 }

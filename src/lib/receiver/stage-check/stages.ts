@@ -3,18 +3,70 @@ import type { PartId, ReadingId, StageKind } from './types.ts';
 interface Named<Id> {
 	id: Id;
 	label: string;
-	unit: 'V' | 'ohm' | 'F';
+	unit: 'V' | 'A' | 'ohm' | 'F';
+}
+
+/** A reading that nobody takes unasked: it parts two faults or tells the size of one. */
+export interface Closer extends Named<ReadingId> {
+	/** What to do, with its safety. */
+	how: string;
+	/** The part that `how` speaks of by `said`; its name on the drawing may stand there instead. */
+	of?: PartId;
+	said?: string;
 }
 
 /** What a form asks for one kind of stage, in the order in which it is filled in. */
 export interface StageDescription {
 	title: string;
 	readings: readonly Named<ReadingId>[];
+	closer: readonly Closer[];
 	parts: readonly Named<PartId>[];
 }
 
 const volts = (id: ReadingId, label: string): Named<ReadingId> => ({ id, label, unit: 'V' });
 const ohms = (id: PartId, label: string): Named<PartId> => ({ id, label, unit: 'ohm' });
+
+const OFF = 'Unplugged and discharged:';
+
+const across = (id: ReadingId, what: string, of: PartId): Closer => ({
+	...volts(id, `Across the ${what}`),
+	how: `Read across the ${what} itself: clip both leads on with the set unplugged and discharged. The whole meter stands at HT.`,
+	of,
+	said: `the ${what}`
+});
+
+const lifted = (id: ReadingId, capacitor: string, point: string): Closer => ({
+	...volts(id, `${point}, ${capacitor} lifted`),
+	how: `${OFF} lift one end of the ${capacitor}. Then read the ${inside(point)} again.`
+});
+
+const inLead = (id: ReadingId, capacitor: string): Closer => ({
+	...volts(id, `10 Ω in a lead of the ${capacitor} (DC)`),
+	how: `${OFF} put 10 Ω into one lead of the ${capacitor}. Then read the DC volts across it: its leak flows through.`
+});
+
+const inside = (label: string): string => label.charAt(0).toLowerCase() + label.slice(1);
+
+const ANODE_DROP = (what: string, of: PartId = 'primary') => across('anode-drop', what, of);
+const SCREEN_DROP = across('screen-drop', 'screen feed resistor', 'screen-feed');
+const SCREEN_LIFTED = lifted('lifted-screen', 'screen by-pass capacitor', 'Screen');
+const CATHODE_LIFTED = lifted('lifted-cathode', 'cathode by-pass capacitor', 'Cathode');
+const couplingReadings = (part: string, grid: string): Closer[] => [
+	{
+		...volts('coupling-end', `Lifted end of the ${part}, through the meter to chassis`),
+		how: `${OFF} lift the grid end of the ${part}. Then read from this free end to chassis: what shows comes through its leak.`
+	},
+	lifted('lifted-grid', part, grid),
+	{
+		...volts('grid-shunted', `${grid}, 100 kΩ to chassis, ${part} lifted`),
+		how: `${OFF} put 100 kΩ from the grid to chassis, the ${part} still lifted. Then read the grid: what shows comes from the valve.`
+	}
+];
+const COUPLED = couplingReadings('coupling capacitor', 'Grid');
+const CONTROLLED = couplingReadings('connection from the positive point', 'Grid (AVC)');
+
+const ANODE_LIFTED = lifted('lifted-anode', 'decoupling capacitor of the anode feed', 'Anode');
+const IF_DROP = ANODE_DROP('anode feed (IF winding or feed resistor)');
 
 const HT = volts('ht', 'HT at the stage');
 const CATHODE = volts('cathode', 'Cathode');
@@ -31,6 +83,12 @@ export const STAGES: Readonly<Record<StageKind, StageDescription>> = {
 			volts('grid', 'Grid'),
 			volts('before', 'Far side of the coupling capacitor')
 		],
+		closer: [
+			...COUPLED,
+			CATHODE_LIFTED,
+			lifted('lifted-anode', 'RF by-pass at the anode', 'Anode'),
+			ANODE_DROP('anode load', 'anode-load')
+		],
 		parts: [ohms('anode-load', 'Anode load'), CATHODE_RESISTOR, ohms('grid-leak', 'Grid leak')]
 	},
 	'output-pentode': {
@@ -43,6 +101,14 @@ export const STAGES: Readonly<Record<StageKind, StageDescription>> = {
 			volts('grid', 'Grid'),
 			volts('before', 'Anode of the stage before')
 		],
+		closer: [
+			...COUPLED,
+			CATHODE_LIFTED,
+			SCREEN_LIFTED,
+			lifted('lifted-anode', 'tone capacitor', 'Anode'),
+			ANODE_DROP('output primary'),
+			SCREEN_DROP
+		],
 		parts: [
 			ohms('primary', 'Output primary, DC resistance'),
 			SCREEN_FEED,
@@ -53,6 +119,7 @@ export const STAGES: Readonly<Record<StageKind, StageDescription>> = {
 	'if-pentode': {
 		title: 'IF pentode',
 		readings: [HT, volts('anode', 'Anode'), volts('screen', 'Screen'), CATHODE, volts('grid', 'Grid (AVC)')],
+		closer: [...CONTROLLED, CATHODE_LIFTED, SCREEN_LIFTED, ANODE_LIFTED, IF_DROP, SCREEN_DROP],
 		parts: [
 			ohms('primary', 'IF winding and anode feed resistor together'),
 			SCREEN_FEED,
@@ -71,6 +138,16 @@ export const STAGES: Readonly<Record<StageKind, StageDescription>> = {
 			volts('oscillator-grid', 'Oscillator grid'),
 			volts('grid', 'Signal grid (AVC)')
 		],
+		closer: [
+			...CONTROLLED,
+			CATHODE_LIFTED,
+			SCREEN_LIFTED,
+			ANODE_LIFTED,
+			IF_DROP,
+			SCREEN_DROP,
+			lifted('lifted-oscillator-anode', 'decoupling capacitor of the oscillator feed', 'Oscillator anode'),
+			across('oscillator-drop', 'oscillator anode feed', 'oscillator-feed')
+		],
 		parts: [
 			ohms('primary', 'IF winding and anode feed resistor together'),
 			SCREEN_FEED,
@@ -88,6 +165,17 @@ export const STAGES: Readonly<Record<StageKind, StageDescription>> = {
 			volts('reservoir', 'Reservoir'),
 			volts('smoothed', 'After the smoothing'),
 			volts('ripple', 'Ripple on the reservoir (AC)')
+		],
+		closer: [
+			across('smoothing-drop', 'smoothing resistor or choke', 'smoothing'),
+			inLead('reservoir-lead', 'reservoir'),
+			inLead('smoothing-lead', 'smoothing capacitor'),
+			{
+				id: 'direct-current',
+				label: 'Current straight from the reservoir',
+				unit: 'A',
+				how: 'Read across the output primary and divide by its DC resistance, measured cold: this current comes straight from the reservoir.'
+			}
 		],
 		parts: [
 			ohms('winding', 'HT winding, one half, with what the primary adds'),

@@ -14,6 +14,12 @@ export type StageKind = (typeof STAGE_KINDS)[number];
  * Where a reading is taken, DC volts to HT negative (chassis). `before`: the far plate of the coupling capacitor, as a rule the
  * anode of the stage before. `winding-1` and `winding-2`: AC volts RMS from each rectifier anode to the centre tap; `ripple`:
  * AC volts RMS on the reservoir.
+ *
+ * `…-drop`: volts across the resistor or winding itself, the meter on its two ends. `lifted-…`: the same point again with the
+ * capacitor lifted that may leak from it. `grid-shunted`: the grid with
+ * 100 kohm from it to chassis and the coupling capacitor lifted. `coupling-end`: the free end of the lifted coupling capacitor to chassis, through
+ * nothing but the meter. `reservoir-lead`, `smoothing-lead`: DC volts
+ * across 10 ohm put into one lead of that capacitor. `direct-current`: A, what is drawn straight from the reservoir.
  */
 export type ReadingId =
 	| 'ht'
@@ -24,16 +30,30 @@ export type ReadingId =
 	| 'before'
 	| 'oscillator-anode'
 	| 'oscillator-grid'
+	| 'anode-drop'
+	| 'screen-drop'
+	| 'oscillator-drop'
+	| 'lifted-anode'
+	| 'lifted-screen'
+	| 'lifted-cathode'
+	| 'lifted-grid'
+	| 'lifted-oscillator-anode'
+	| 'grid-shunted'
+	| 'coupling-end'
 	| 'winding-1'
 	| 'winding-2'
 	| 'reservoir'
 	| 'smoothed'
+	| 'smoothing-drop'
+	| 'reservoir-lead'
+	| 'smoothing-lead'
+	| 'direct-current'
 	| 'ripple';
 
 /**
  * Parts whose value bears on the volts, in ohm (`reservoir-capacitor` in farad). `primary`: DC resistance of the output primary or of
  * the IF winding. `avc-line`: DC resistance from the grid through the AVC line to chassis. `winding`: one half of the HT
- * winding, what the primary adds included.
+ * winding, what the primary adds included; of a half-wave rectifier what is in series with its anode.
  */
 export type PartId =
 	| 'anode-load'
@@ -49,11 +69,11 @@ export type PartId =
 	| 'reservoir-capacitor';
 
 /**
- * A value in base units, and how far a sound part may lie from it, in per cent (10 where not said; 2 suits a part that was
- * measured). 0 means that there is no such part: a cathode on chassis, a screen straight on HT. A part that is left out counts
+ * A value in base units as marked, and how far a sound part may lie from it, in per cent (10 where not said). `measured`: what the
+ * ohmmeter showed on it cold, one end lifted; it counts within 2 %, sound or not. 0 means that there is no such part: a cathode on chassis, a screen straight on HT. A part that is left out counts
  * as not known: a usual value stands in, with a wide tolerance.
  */
-export type PartValue = number | { value: number; tolerance: number };
+export type PartValue = number | { value: number; tolerance?: number; measured?: number };
 
 /** A working point from a maker's sheet; volts against the cathode, currents in A. */
 export interface WorkingPoint {
@@ -82,8 +102,10 @@ export interface OscillatorPoint {
 	gridLeak: number;
 }
 
-/** A full-wave rectifier with capacitor input, as the sheet gives it. */
+/** A rectifier with capacitor input, as the sheet gives it. */
 export interface RectifierPoint {
+	/** One anode only, as in sets for AC and DC mains. */
+	halfWave?: true;
 	/** RMS on each anode. */
 	windingVolts: number;
 	/** Direct current in A, and the volts on the reservoir with it. */
@@ -91,6 +113,8 @@ export interface RectifierPoint {
 	volts: number;
 	/** Resistance in series with each anode, ohm. */
 	seriesResistance: number;
+	/** F; 50 uF where not said. */
+	reservoir?: number;
 }
 
 export interface Meter {
@@ -108,6 +132,8 @@ interface Question<Stage extends StageKind> {
 	/** A usual digital meter, 10 Mohm and 2 %, where not said. `readingMeter` names another one for single points. */
 	meter?: Meter;
 	readingMeter?: Partial<Record<ReadingId, Meter>>;
+	/** Names on the drawing, to be used in words: `R14`. */
+	names?: Partial<Record<PartId, string>>;
 	/** The valve was out of its socket while the readings were taken. */
 	valveOut?: boolean;
 }
@@ -128,7 +154,7 @@ export interface MixerQuestion extends Question<'triode-heptode'> {
 
 export interface RectifierQuestion extends Question<'rectifier'> {
 	rectifier: RectifierPoint;
-	/** RMS of one half of the HT winding by the sheet; without it a low winding cannot be told from low mains. */
+	/** RMS of one half of the HT winding by the sheet, or of the mains where there is none; without it a low winding cannot be told from low mains. */
 	windingVolts?: number;
 	/** What the set should draw through the smoothing, A. */
 	load: number;
@@ -140,11 +166,13 @@ export interface RectifierQuestion extends Question<'rectifier'> {
 
 export type StageQuestion = ValveQuestion | MixerQuestion | RectifierQuestion;
 
-/** A value in base units with the range that the readings leave open. */
+/** A value in base units with the range in which it lies by 19 to 1. */
 export interface FoundValue {
 	amount: number;
 	low: number;
 	high: number;
+	/** The range is so wide that these readings do not tell the size; `words` then say so and name no figure. */
+	hidden?: true;
 	unit: Unit;
 }
 
@@ -204,6 +232,9 @@ export interface StageFinding {
 	addUp?: { ok: boolean; /** Cathode less anode and screen, A. */ difference: number; words: string };
 	/** Most likely first, at most six. Given for a sound stage too, with low scores. */
 	explanations: readonly Explanation[];
-	/** What to do next: a reading that parts the first two, or a check of the part itself. */
-	lookNext?: { reading?: ReadingId; words: string };
+	/**
+	 * What to do next: a reading that parts the first two, one that tells the size better, a part to be measured cold, or a check of
+	 * the part itself.
+	 */
+	lookNext?: { reading?: ReadingId; part?: PartId; words: string };
 }

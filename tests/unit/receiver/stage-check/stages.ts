@@ -69,3 +69,14 @@ export function supply(readings: Readings): RectifierQuestion {
 		readings
 	};
 }
+
+/** A set for AC and DC mains: one anode behind 150 ohm, at 220 V. The point of its rectifier is invented. */
+export const acDc = (readings: Readings): RectifierQuestion => ({
+	stage: 'rectifier',
+	rectifier: { halfWave: true, windingVolts: 220, current: 0.11, volts: 210, seriesResistance: 100 },
+	windingVolts: 220,
+	load: 0.022,
+	direct: 0.045,
+	parts: { winding: 150, smoothing: 1.2e3, 'reservoir-capacitor': 50e-6 },
+	readings
+});

@@ -1,6 +1,17 @@
 import type { Circuit } from '../circuit.ts';
 import type { PartId } from '../types.ts';
-import { type Amplifier, type Cause, type Row, leakBehind, OPEN, own, set } from './shared.ts';
+import {
+	type Amplifier,
+	type Cause,
+	cold,
+	leaking,
+	OHMS,
+	OPEN,
+	read,
+	type Row,
+	set,
+	WIRE
+} from './shared.ts';
 
 interface AnodeWords {
 	feed: string;
@@ -69,7 +80,7 @@ export function anodeRows(stage: Amplifier, { anodeFeed: nominal }: Circuit): Ro
 		accuses: words.accuses,
 		common: words.highCommon,
 		suspects: words.high,
-		value: own,
+		value: OHMS,
 		says: (value) => `The ${words.feed} has risen to ${value}.`
 	};
 	const leak: Cause = {
@@ -77,30 +88,56 @@ export function anodeRows(stage: Amplifier, { anodeFeed: nominal }: Circuit): Ro
 		part: words.leaker,
 		common: words.leakCommon,
 		suspects: words.leak,
-		value: leakBehind('anodeFeed', 'anode'),
+		value: OHMS,
 		says: (value) => `The ${words.leaker} leaks to chassis: ${value}.`
 	};
+	const starved = {
+		family: 'anode-starved',
+		parted: [...cold(words.accuses), ...read('lifted-anode')],
+		partBy
+	};
+	const dead = { ...starved, family: 'anode-dead' };
 	return [
 		{
-			id: 'anode-starved',
+			...starved,
+			id: 'anode-feed-high',
 			sizes: { from: 1.2 * nominal, to: (winding ? 300 : 30) * nominal },
 			set: set('anodeFeed'),
 			pins,
-			causes: stage === 'output-pentode' ? [leak, high] : [high, leak],
-			partBy
+			causes: [high],
+			proofs: cold(words.accuses, 'cathode-resistor')
 		},
 		{
-			id: 'anode-dead',
+			...starved,
+			id: 'anode-leak',
+			sizes: { from: (winding ? 0.05 : 0.1) * nominal, to: (winding ? 300 : 30) * nominal },
+			set: leaking('anodeLeak'),
+			pins: ['anodeLeak'],
+			causes: [leak],
+			proofs: [...cold(words.accuses), ...read('lifted-anode', 'anode-drop'), ...cold('cathode-resistor')]
+		},
+		{
+			...dead,
+			id: 'anode-feed-open',
 			set: set('anodeFeed', OPEN),
 			pins,
 			causes: [
 				{
 					fault: 'anode-feed-open',
 					part: words.feed,
+					accuses: words.accuses,
 					common: words.openCommon,
 					suspects: words.open,
 					says: () => `The ${words.feed} is open.`
-				},
+				}
+			]
+		},
+		{
+			...dead,
+			id: 'anode-short',
+			set: (sound) => ({ ...sound, anodeLeak: 1 / WIRE }),
+			pins: ['anodeLeak'],
+			causes: [
 				{
 					fault: 'anode-short',
 					part: words.leaker,
@@ -108,8 +145,7 @@ export function anodeRows(stage: Amplifier, { anodeFeed: nominal }: Circuit): Ro
 					suspects: words.leak,
 					says: () => `The ${words.leaker} is shorted to chassis.`
 				}
-			],
-			partBy
+			]
 		},
 		{
 			id: 'anode-feed-low',
@@ -123,14 +159,15 @@ export function anodeRows(stage: Amplifier, { anodeFeed: nominal }: Circuit): Ro
 					accuses: words.accuses,
 					common: stage === 'output-pentode' ? 'rare' : 'not listed',
 					suspects: words.low,
-					value: own,
+					value: OHMS,
 					says: (value) =>
 						stage === 'output-pentode'
 							? `The output primary is only ${value}: shorted turns, or a leaky capacitor across it.`
 							: `The ${words.feed} is only ${value}.`
 				}
 			],
-			partBy: ''
+			partBy: '',
+			proofs: [...cold(words.accuses), ...read('anode-drop')]
 		}
 	];
 }

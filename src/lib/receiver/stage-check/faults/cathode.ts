@@ -1,6 +1,6 @@
 import type { Circuit } from '../circuit.ts';
 import type { PartId } from '../types.ts';
-import { type Amplifier, type Row, AT, names, ohms, OPEN, own, set, WIRE } from './shared.ts';
+import { type Amplifier, AT, cold, leaking, names, OHMS, OPEN, read, type Row, set, WIRE } from './shared.ts';
 
 const CATHODE_HIGH = names({
 	'triode-audio': ['af-rk'],
@@ -18,6 +18,11 @@ const BYPASS_SHORT = names({
 	'if-pentode': ['if-ck-short'],
 	'triode-heptode': ['mix-ck-short']
 });
+const HEATER_LEAK = names({
+	'triode-audio': ['af-hk'],
+	'if-pentode': [`valve-leak@${AT['if-pentode']}`],
+	'triode-heptode': [`valve-leak@${AT['triode-heptode']}`]
+});
 
 /** Part of the volts at cut-off that the law may have wrong. */
 const AT_CUT_OFF = 0.3;
@@ -29,7 +34,12 @@ export function cathodeRows(stage: Amplifier, { cathodeResistor: nominal }: Circ
 	const accuses: PartId = 'cathode-resistor';
 	const part = 'cathode resistor';
 	const high = stage === 'output-pentode' ? 'occasional' : 'rare';
-	const bypassLeak = ohms(({ size, sound }) => 1 / Math.max(1 / size - 1 / sound.cathodeResistor, 1e-9));
+	const low = {
+		family: 'cathode-low',
+		parted: [...cold(accuses), ...read('lifted-cathode')],
+		partBy:
+			'Unplugged and discharged: lift one end of the by-pass capacitor, measure the resistor, then the capacitor.'
+	};
 	return [
 		{
 			id: 'cathode-high',
@@ -43,11 +53,12 @@ export function cathodeRows(stage: Amplifier, { cathodeResistor: nominal }: Circ
 					accuses,
 					common: high,
 					suspects: CATHODE_HIGH[stage],
-					value: own,
+					value: OHMS,
 					says: (value) => `The cathode resistor has risen to ${value}.`
 				}
 			],
-			partBy: ''
+			partBy: '',
+			proofs: cold(accuses)
 		},
 		{
 			id: 'cathode-open',
@@ -67,49 +78,54 @@ export function cathodeRows(stage: Amplifier, { cathodeResistor: nominal }: Circ
 			partBy: ''
 		},
 		{
-			id: 'cathode-low',
-			sizes: { from: nominal / 30, to: nominal / 1.2 },
-			set: set('cathodeResistor'),
-			pins,
+			...low,
+			id: 'cathode-leak',
+			sizes: { from: nominal / 30, to: 10 * nominal },
+			set: leaking('cathodeLeak'),
+			pins: ['cathodeLeak'],
 			causes: [
 				{
 					fault: 'cathode-bypass-leaky',
 					part: 'cathode by-pass capacitor',
 					common: stage === 'output-pentode' ? 'occasional' : 'rare',
 					suspects: BYPASS_SHORT[stage],
-					value: bypassLeak,
+					value: OHMS,
 					says: (value) => `The cathode by-pass capacitor leaks: ${value} across the resistor.`
 				},
+				{
+					fault: 'heater-cathode-leak',
+					part: 'valve, heater to cathode',
+					common: 'rare',
+					suspects: HEATER_LEAK[stage],
+					value: OHMS,
+					says: (value) => `The valve leaks from cathode to heater: ${value}.`
+				}
+			],
+			proofs: [...cold(accuses), ...read('lifted-cathode')]
+		},
+		{
+			...low,
+			id: 'cathode-resistor-low',
+			sizes: { from: nominal / 30, to: nominal / 1.2 },
+			set: set('cathodeResistor'),
+			pins,
+			causes: [
 				{
 					fault: 'cathode-resistor-low',
 					part,
 					accuses,
 					common: stage === 'output-pentode' ? 'occasional' : 'not listed',
 					suspects: CATHODE_LOW[stage],
-					value: own,
+					value: OHMS,
 					says: (value) => `The cathode resistor is only ${value}.`
-				},
-				{
-					fault: 'heater-cathode-leak',
-					part: 'valve, heater to cathode',
-					common: 'rare',
-					suspects:
-						stage === 'triode-audio'
-							? ['af-hk']
-							: ['if-pentode', 'triode-heptode'].includes(stage)
-								? [`valve-leak@${AT[stage]}`]
-								: [],
-					value: bypassLeak,
-					says: (value) => `The valve leaks from cathode to heater: ${value}.`
 				}
 			],
-			partBy:
-				'Unplugged and discharged: lift one end of the by-pass capacitor, measure the resistor, then the capacitor.'
+			proofs: cold(accuses)
 		},
 		{
 			id: 'cathode-short',
-			set: set('cathodeResistor', WIRE),
-			pins,
+			set: (sound) => ({ ...sound, cathodeLeak: 1 / WIRE }),
+			pins: ['cathodeLeak'],
 			causes: [
 				{
 					fault: 'cathode-bypass-short',

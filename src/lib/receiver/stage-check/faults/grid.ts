@@ -1,5 +1,5 @@
 import type { Circuit } from '../circuit.ts';
-import { type Amplifier, type Cause, type Row, names, ohms, set } from './shared.ts';
+import { type Amplifier, type Cause, cold, leaking, names, OHMS, read, type Row, set } from './shared.ts';
 
 const GAS = names({
 	'triode-audio': ['af-gas'],
@@ -20,14 +20,17 @@ const FLOATING = names({
 	'triode-heptode': ['mix-gret']
 });
 
-function gridCauses(stage: Amplifier): Cause[] {
+/** Ohm; insulation of a socket. */
+const FLOATING_OHMS = 3e9;
+
+function gridCauses(stage: Amplifier): { leak: Cause; gas: Cause } {
 	const coupled = stage === 'triode-audio' || stage === 'output-pentode';
 	const leak: Cause = {
 		fault: 'coupling-leak',
 		part: coupled ? 'coupling capacitor' : 'insulation from a positive point to the grid or its AVC line',
 		common: stage === 'output-pentode' ? 'very common' : coupled ? 'occasional' : 'rare',
 		suspects: LEAK[stage],
-		value: ohms(({ size, before, resting }) => Math.max(before - resting('grid'), 1) / size),
+		value: OHMS,
 		says: (value) =>
 			coupled
 				? `The coupling capacitor leaks: ${value}.`
@@ -38,41 +41,76 @@ function gridCauses(stage: Amplifier): Cause[] {
 		part: 'valve, grid current',
 		common: stage === 'triode-audio' ? 'not listed' : 'occasional',
 		suspects: GAS[stage],
-		value: { unit: 'A', amount: ({ size }) => size },
+		value: { unit: 'A' },
 		says: (value) => `The valve is gassy or its grid emits: ${value} of grid current.`
 	};
-	return coupled ? [leak, gas] : [gas, leak];
+	return { leak, gas };
 }
 
 /** What lifts a grid, or lets it float. */
 export function gridRows(stage: Amplifier, { gridLeak }: Circuit): Row[] {
+	const { leak, gas } = gridCauses(stage);
+	const controlled = stage === 'if-pentode' || stage === 'triode-heptode';
+	const raised = {
+		family: 'grid-raised',
+		parted: read('coupling-end', 'lifted-grid', 'grid-shunted'),
+		partBy: controlled
+			? 'Change the valve for a sound one: volts that stay come from a leak, volts that go came from the valve.'
+			: 'Unplugged, lift the grid end of the coupling capacitor, then read the grid again: volts that go came through the capacitor, volts that stay and grow come from the valve.'
+	};
+	const floating = {
+		family: 'grid-floating',
+		parted: cold('grid-leak', 'avc-line'),
+		partBy: 'Unplugged: measure from the grid pin to chassis, then across the leak alone.'
+	};
 	return [
 		{
-			id: 'grid-raised',
+			...raised,
+			id: 'coupling-leak',
+			sizes: { from: 0.1 * gridLeak, to: 1000 * gridLeak },
+			set: leaking('couplingLeak'),
+			pins: ['couplingLeak'],
+			causes: [leak],
+			proofs: read('before', 'coupling-end')
+		},
+		{
+			...raised,
+			id: 'grid-current',
 			sizes: { from: 0.04 / gridLeak, to: 150 / gridLeak },
 			set: set('gridFeed'),
 			pins: ['gridFeed'],
-			causes: gridCauses(stage),
-			partBy:
-				stage === 'if-pentode' || stage === 'triode-heptode'
-					? 'Change the valve for a sound one: volts that stay come from a leak, volts that go came from the valve.'
-					: 'Unplugged, lift the grid end of the coupling capacitor, then read the grid again: volts that go came through the capacitor, volts that stay and grow come from the valve.'
+			causes: [gas],
+			proofs: [...read('lifted-grid', 'grid-shunted'), ...cold('grid-leak')]
 		},
 		{
-			id: 'grid-floating',
-			set: set('gridLeak', 3e9),
+			...floating,
+			id: 'grid-leak-open',
+			set: set('gridLeak', FLOATING_OHMS),
 			pins: ['gridLeak'],
 			causes: [
 				{
 					fault: 'grid-leak-open',
-					part: stage === 'if-pentode' || stage === 'triode-heptode' ? 'grid return' : 'grid leak',
-					accuses: 'grid-leak',
-					common: stage === 'if-pentode' || stage === 'triode-heptode' ? 'rare' : 'occasional',
+					part: controlled ? 'grid return' : 'grid leak',
+					common: controlled ? 'rare' : 'occasional',
 					suspects: FLOATING[stage],
 					says: () => 'The grid floats: its leak, a stopper or a joint on the way to it is open.'
 				}
-			],
-			partBy: ''
+			]
+		},
+		{
+			...floating,
+			id: 'grid-joint-open',
+			set: set('gridJoint', FLOATING_OHMS),
+			pins: ['gridJoint'],
+			causes: [
+				{
+					fault: 'grid-joint-open',
+					part: 'joint or stopper at the grid',
+					common: 'rare',
+					suspects: FLOATING[stage],
+					says: () => 'The grid floats: a stopper or a joint between it and its leak is open.'
+				}
+			]
 		}
 	];
 }

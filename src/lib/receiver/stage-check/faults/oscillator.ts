@@ -1,11 +1,17 @@
 import type { Circuit } from '../circuit.ts';
-import { type Row, ohms, OPEN, own, set } from './shared.ts';
+import { cold, leaking, OHMS, OPEN, read, type Row, set, WIRE } from './shared.ts';
 
 /** Faults of the oscillator of a mixer. */
 export function oscillatorRows({ oscillatorFeed: feed, oscillatorLeak: leak }: Circuit): Row[] {
 	const part = 'oscillator anode feed';
 	const capacitor = 'decoupling capacitor of the oscillator feed';
 	const partBy = `Unplugged and discharged: measure the ${part}, then lift one end of its ${capacitor.split(' of')[0]} and read again.`;
+	const starved = {
+		family: 'oscillator-starved',
+		parted: [...cold('oscillator-feed'), ...read('lifted-oscillator-anode')],
+		partBy
+	};
+	const dead = { ...starved, family: 'oscillator-dead' };
 	return [
 		{
 			id: 'oscillator-stopped',
@@ -23,7 +29,8 @@ export function oscillatorRows({ oscillatorFeed: feed, oscillatorLeak: leak }: C
 			partBy: ''
 		},
 		{
-			id: 'oscillator-starved',
+			...starved,
+			id: 'oscillator-feed-high',
 			sizes: { from: 1.2 * feed, to: 30 * feed },
 			set: set('oscillatorFeed'),
 			pins: ['oscillatorFeed'],
@@ -34,25 +41,33 @@ export function oscillatorRows({ oscillatorFeed: feed, oscillatorLeak: leak }: C
 					accuses: 'oscillator-feed',
 					common: 'common',
 					suspects: ['lo-rh'],
-					value: own,
+					value: OHMS,
 					says: (value) => `The ${part} has risen to ${value}.`
-				},
+				}
+			],
+			proofs: cold('oscillator-feed')
+		},
+		{
+			...starved,
+			id: 'oscillator-decoupler-leak',
+			sizes: { from: 0.1 * feed, to: 30 * feed },
+			set: leaking('oscillatorLeakage'),
+			pins: ['oscillatorLeakage'],
+			causes: [
 				{
 					fault: 'oscillator-decoupler-leak',
 					part: capacitor,
 					common: 'rare',
 					suspects: ['lo-dec-leak'],
-					value: ohms(({ size, sound, resting }) => {
-						const drop = resting('ht') - resting('oscillator-anode');
-						return resting('oscillator-anode') / Math.max(drop * (1 / sound.oscillatorFeed - 1 / size), 1e-9);
-					}),
+					value: OHMS,
 					says: (value) => `The ${capacitor} leaks: ${value}.`
 				}
 			],
-			partBy
+			proofs: [...cold('oscillator-feed'), ...read('lifted-oscillator-anode')]
 		},
 		{
-			id: 'oscillator-dead',
+			...dead,
+			id: 'oscillator-feed-open',
 			set: (sound) => ({ ...sound, oscillatorFeed: OPEN, swing: 0 }),
 			pins: ['oscillatorFeed', 'swing'],
 			causes: [
@@ -62,7 +77,15 @@ export function oscillatorRows({ oscillatorFeed: feed, oscillatorLeak: leak }: C
 					common: 'common',
 					suspects: ['lo-rh'],
 					says: () => `The ${part} is open.`
-				},
+				}
+			]
+		},
+		{
+			...dead,
+			id: 'oscillator-decoupler-short',
+			set: (sound) => ({ ...sound, oscillatorLeakage: 1 / WIRE, swing: 0 }),
+			pins: ['oscillatorLeakage', 'swing'],
+			causes: [
 				{
 					fault: 'oscillator-decoupler-short',
 					part: capacitor,
@@ -70,8 +93,7 @@ export function oscillatorRows({ oscillatorFeed: feed, oscillatorLeak: leak }: C
 					suspects: ['lo-dec-leak'],
 					says: () => `The ${capacitor} is shorted.`
 				}
-			],
-			partBy
+			]
 		},
 		{
 			id: 'oscillator-feed-low',
@@ -85,11 +107,12 @@ export function oscillatorRows({ oscillatorFeed: feed, oscillatorLeak: leak }: C
 					accuses: 'oscillator-feed',
 					common: 'not listed',
 					suspects: ['lo-rl'],
-					value: own,
+					value: OHMS,
 					says: (value) => `The ${part} is only ${value}.`
 				}
 			],
-			partBy: ''
+			partBy: '',
+			proofs: cold('oscillator-feed')
 		},
 		{
 			id: 'oscillator-leak-low',
@@ -103,11 +126,12 @@ export function oscillatorRows({ oscillatorFeed: feed, oscillatorLeak: leak }: C
 					accuses: 'oscillator-grid-leak',
 					common: 'not listed',
 					suspects: ['lo-rg-low'],
-					value: own,
+					value: OHMS,
 					says: (value) => `The oscillator grid leak is only ${value}.`
 				}
 			],
-			partBy: ''
+			partBy: '',
+			proofs: cold('oscillator-grid-leak')
 		},
 		{
 			id: 'oscillator-leak-high',
@@ -121,11 +145,12 @@ export function oscillatorRows({ oscillatorFeed: feed, oscillatorLeak: leak }: C
 					accuses: 'oscillator-grid-leak',
 					common: 'occasional',
 					suspects: ['lo-rg'],
-					value: own,
+					value: OHMS,
 					says: (value) => `The oscillator grid leak has risen to ${value}.`
 				}
 			],
-			partBy: ''
+			partBy: '',
+			proofs: cold('oscillator-grid-leak')
 		}
 	];
 }

@@ -2,14 +2,21 @@ import type { CauseRow, FaultRow } from './types.ts';
 import type { Supply } from '../supply-circuit.ts';
 
 type Row = FaultRow<Supply>;
-type Cause = CauseRow<Supply>;
+const DROP = { reading: 'smoothing-drop' } as const;
+const DIRECT = { reading: 'direct-current' } as const;
+const SMOOTHING = { part: 'smoothing' } as const;
+const RIPPLE = { reading: 'ripple' } as const;
+type Cause = CauseRow;
 
 const OPEN = 1e9;
 /** S. */
 const SHORT = 0.2;
 
 /** Without a ripple reading these are one: two DC volts tell only that the source is weak. */
-export const SOURCE_WEAK = 'source-weak';
+const SOURCE_WEAK = {
+	family: 'source-weak',
+	parted: [{ reading: 'ripple' }, { reading: 'reservoir-lead' }]
+} as const;
 const PART_SOURCE =
 	'Read the AC volts on the reservoir: much ripple speaks for a dry reservoir or half a rectifier, little for a tired rectifier. Unplugged and discharged, a leaky reservoir shows on the capacitor tester.';
 
@@ -19,49 +26,54 @@ const alone = (row: Omit<Row, 'causes' | 'partBy'>, cause: Cause, partBy = ''): 
 	partBy
 });
 
-function sourceRows(ohms: number, reservoir: number): Row[] {
+const halfDeadRow: Row = alone(
+	{
+		id: 'rectifier-half-dead',
+		...SOURCE_WEAK,
+		set: (sound) => ({ ...sound, secondOhms: OPEN }),
+		pins: ['secondOhms']
+	},
+	{
+		fault: 'rectifier-half-dead',
+		part: 'rectifier valve, one half',
+		common: 'rare',
+		suspects: ['rect-half'],
+		says: () => 'One half of the rectifier does not conduct.'
+	},
+	PART_SOURCE
+);
+
+function sourceRows(ohms: number, reservoir: number, halfWave: boolean): Row[] {
+	const halfDead: Row[] = halfWave ? [] : [halfDeadRow];
 	return [
 		alone(
 			{
 				id: 'rectifier-worn',
-				family: SOURCE_WEAK,
+				...SOURCE_WEAK,
 				sizes: { from: 1.5 * ohms, to: 20 * ohms },
 				set: (sound, size) => ({ ...sound, firstOhms: size, secondOhms: size }),
-				pins: ['firstOhms', 'secondOhms']
+				pins: ['firstOhms', 'secondOhms'],
+				proofs: [RIPPLE, DROP, DIRECT, SMOOTHING]
 			},
 			{
 				fault: 'rectifier-worn',
 				part: 'rectifier valve',
 				common: 'common',
 				suspects: ['rect-weak'],
-				value: { unit: 'ohm', amount: ({ size }) => size },
-				says: (value) => `The rectifier is worn: ${value} in each half.`
+				value: { unit: 'ohm' },
+				says: (value) => `The rectifier is worn: ${value}${halfWave ? '' : ' in each half'}.`
 			},
 			PART_SOURCE
 		),
-		alone(
-			{
-				id: 'rectifier-half-dead',
-				family: SOURCE_WEAK,
-				set: (sound) => ({ ...sound, secondOhms: OPEN }),
-				pins: ['secondOhms']
-			},
-			{
-				fault: 'rectifier-half-dead',
-				part: 'rectifier valve, one half',
-				common: 'rare',
-				suspects: ['rect-half'],
-				says: () => 'One half of the rectifier does not conduct.'
-			},
-			PART_SOURCE
-		),
+		...halfDead,
 		alone(
 			{
 				id: 'reservoir-dry',
-				family: SOURCE_WEAK,
+				...SOURCE_WEAK,
 				sizes: { from: reservoir / 200, to: reservoir / 3 },
 				set: (sound, size) => ({ ...sound, reservoir: size }),
-				pins: ['reservoir']
+				pins: ['reservoir'],
+				proofs: [RIPPLE, SMOOTHING, DROP, DIRECT]
 			},
 			{
 				fault: 'reservoir-dry',
@@ -69,7 +81,7 @@ function sourceRows(ohms: number, reservoir: number): Row[] {
 				accuses: 'reservoir-capacitor',
 				common: 'common',
 				suspects: ['res-dry'],
-				value: { unit: 'F', amount: ({ size }) => size },
+				value: { unit: 'F' },
 				says: (value) => `The reservoir capacitor has dried out: ${value} left.`
 			},
 			PART_SOURCE
@@ -77,17 +89,18 @@ function sourceRows(ohms: number, reservoir: number): Row[] {
 		alone(
 			{
 				id: 'reservoir-leak',
-				family: SOURCE_WEAK,
-				sizes: { from: 1 / 100e3, to: 1 / 1e3 },
-				set: (sound, size) => ({ ...sound, reservoirLeak: size }),
-				pins: ['reservoirLeak']
+				...SOURCE_WEAK,
+				sizes: { from: 1e3, to: 100e3 },
+				set: (sound, size) => ({ ...sound, reservoirLeak: 1 / size }),
+				pins: ['reservoirLeak'],
+				proofs: [{ reading: 'reservoir-lead' }]
 			},
 			{
 				fault: 'reservoir-leak',
 				part: 'reservoir capacitor',
 				common: 'occasional',
 				suspects: ['res-short'],
-				value: { unit: 'ohm', amount: ({ size }) => 1 / size },
+				value: { unit: 'ohm' },
 				says: (value) => `The reservoir capacitor leaks: ${value}. It runs hot: unplug the set.`
 			},
 			PART_SOURCE
@@ -95,7 +108,7 @@ function sourceRows(ohms: number, reservoir: number): Row[] {
 	];
 }
 
-function windingRows(known: boolean, winding: number): Row[] {
+function windingRows(known: { winding: boolean; halfWave: boolean }, winding: number): Row[] {
 	const half = (id: string, set: Row['set']): Row =>
 		alone(
 			{ id, family: 'winding-half-open', set, pins: ['second'] },
@@ -119,16 +132,17 @@ function windingRows(known: boolean, winding: number): Row[] {
 			part: 'mains transformer or its tap',
 			common: 'occasional',
 			suspects: ['tap-wrong', 'tx-short'],
-			value: { unit: 'V', amount: ({ size }) => size },
+			value: { unit: 'V' },
 			says: (value) =>
 				`The HT winding gives only ${value}: selector on the wrong tap, low mains, or shorted turns.`
 		}
 	);
+	if (known.halfWave) return known.winding ? [low] : [];
 	return [
 		half('winding-second-open', (sound) => ({ ...sound, second: 1e-3 })),
 		// The halves are named by the leads of the meter: the first may be the open one.
 		half('winding-first-open', (sound) => ({ ...sound, winding: 1e-3 * sound.winding, second: 1e3 })),
-		...(known ? [low] : [])
+		...(known.winding ? [low] : [])
 	];
 }
 
@@ -140,7 +154,8 @@ function smoothingRows(smoothing: number): Row[] {
 				id: 'smoothing-high',
 				sizes: { from: 1.2 * smoothing, to: 30 * smoothing },
 				set: (sound, size) => ({ ...sound, smoothing: size }),
-				pins: ['smoothing']
+				pins: ['smoothing'],
+				proofs: [SMOOTHING]
 			},
 			{
 				fault: 'smoothing-high',
@@ -148,7 +163,7 @@ function smoothingRows(smoothing: number): Row[] {
 				accuses: 'smoothing',
 				common: 'occasional',
 				suspects: ['smo-open'],
-				value: { unit: 'ohm', amount: ({ size }) => size },
+				value: { unit: 'ohm' },
 				says: (value) => `The smoothing has risen to ${value}.`
 			}
 		),
@@ -171,7 +186,8 @@ function smoothingRows(smoothing: number): Row[] {
 				id: 'smoothing-low',
 				sizes: { from: smoothing / 30, to: smoothing / 1.2 },
 				set: (sound, size) => ({ ...sound, smoothing: size }),
-				pins: ['smoothing']
+				pins: ['smoothing'],
+				proofs: [SMOOTHING]
 			},
 			{
 				fault: 'smoothing-low',
@@ -179,44 +195,71 @@ function smoothingRows(smoothing: number): Row[] {
 				accuses: 'smoothing',
 				common: 'not listed',
 				suspects: ['choke-short'],
-				value: { unit: 'ohm', amount: ({ size }) => size },
+				value: { unit: 'ohm' },
 				says: (value) => `The smoothing is only ${value}.`
 			}
 		)
 	];
 }
 
+const LOAD_HEAVY = { family: 'load-heavy', parted: [{ reading: 'smoothing-lead' }] } as const;
+const PART_LOAD =
+	'Unplugged and discharged: lift the smoothing capacitor, or put 10 Ω into its lead. What still flows with it lifted goes into the stages behind it.';
+
 function loadRows(load: number): Row[] {
 	return [
 		alone(
 			{
-				id: 'load-heavy',
-				sizes: { from: 1 / 100e3, to: 1 / 500 },
-				set: (sound, size) => ({ ...sound, smoothedLeak: size }),
-				pins: ['smoothedLeak']
+				id: 'smoothed-leak',
+				...LOAD_HEAVY,
+				sizes: { from: 500, to: 100e3 },
+				set: (sound, size) => ({ ...sound, smoothedLeak: 1 / size }),
+				pins: ['smoothedLeak'],
+				proofs: [{ reading: 'smoothing-lead' }, SMOOTHING, DROP]
 			},
 			{
 				fault: 'smoothed-leak',
 				part: 'smoothing capacitor or a load behind it',
 				common: 'occasional',
 				suspects: ['smo-short', 'ht-short'],
-				value: { unit: 'ohm', amount: ({ size }) => 1 / size },
+				value: { unit: 'ohm' },
 				says: (value) => `Something behind the smoothing draws too much: as ${value} to chassis would.`
-			}
+			},
+			PART_LOAD
+		),
+		alone(
+			{
+				id: 'load-heavy',
+				...LOAD_HEAVY,
+				sizes: { from: 1.25 * load, to: 6 * load },
+				set: (sound, size) => ({ ...sound, load: size }),
+				pins: ['load'],
+				proofs: [{ reading: 'smoothing-lead' }, SMOOTHING, DROP]
+			},
+			{
+				fault: 'load-heavy',
+				part: 'load behind the smoothing',
+				common: 'occasional',
+				suspects: ['ht-short'],
+				value: { unit: 'A' },
+				says: (value) => `The valves behind the smoothing draw too much, or something leaks there: ${value}.`
+			},
+			PART_LOAD
 		),
 		alone(
 			{
 				id: 'load-light',
 				sizes: { from: 0.03 * load, to: 0.78 * load },
 				set: (sound, size) => ({ ...sound, load: size }),
-				pins: ['load']
+				pins: ['load'],
+				proofs: [SMOOTHING, DROP]
 			},
 			{
 				fault: 'load-light',
 				part: 'valves of the set',
 				common: 'occasional',
 				suspects: [],
-				value: { unit: 'A', amount: ({ size }) => size },
+				value: { unit: 'A' },
 				says: (value) =>
 					`The set draws too little behind the smoothing: ${value}. Look for a stage without current.`
 			}
@@ -255,10 +298,10 @@ const shorted: Row = alone(
 	}
 );
 
-/** Every fault that can be told from the volts of a supply; `knownWinding`: the volts of its winding are known. */
-export const rectifierFaults = (sound: Supply, knownWinding: boolean): Row[] => [
-	...sourceRows(sound.firstOhms, sound.reservoir),
-	...windingRows(knownWinding, sound.winding),
+/** Every fault that can be told from the volts of a supply; `known.winding`: the volts of its winding are known. */
+export const rectifierFaults = (sound: Supply, known: { winding: boolean; halfWave: boolean }): Row[] => [
+	...sourceRows(sound.firstOhms, sound.reservoir, known.halfWave),
+	...windingRows(known, sound.winding),
 	noVolts,
 	shorted,
 	...smoothingRows(sound.smoothing),

@@ -1,5 +1,5 @@
 import type { Circuit } from '../circuit.ts';
-import { type Amplifier, type Row, leakBehind, OPEN, own, set, WIRE } from './shared.ts';
+import { type Amplifier, cold, leaking, OHMS, OPEN, read, type Row, set, WIRE } from './shared.ts';
 
 const SCREEN = {
 	'triode-audio': { high: [], low: [], leak: [] },
@@ -17,9 +17,16 @@ export function screenRows(stage: Amplifier, { screenFeed: nominal }: Circuit): 
 	const leak = { part: 'screen by-pass capacitor', common, suspects: SCREEN[stage].leak } as const;
 	const partBy =
 		'Unplugged and discharged: measure the feed resistor, then lift one end of the screen capacitor and read the screen again.';
+	const starved = {
+		family: 'screen-starved',
+		parted: [...cold('screen-feed'), ...read('lifted-screen')],
+		partBy
+	};
+	const dead = { ...starved, family: 'screen-dead' };
 	return [
 		{
-			id: 'screen-starved',
+			...starved,
+			id: 'screen-feed-high',
 			sizes: { from: 1.2 * nominal, to: 40 * nominal },
 			set: set('screenFeed'),
 			pins,
@@ -28,20 +35,31 @@ export function screenRows(stage: Amplifier, { screenFeed: nominal }: Circuit): 
 					...feed,
 					fault: 'screen-feed-high',
 					suspects: SCREEN[stage].high,
-					value: own,
+					value: OHMS,
 					says: (value) => `The screen feed resistor has risen to ${value}.`
-				},
+				}
+			],
+			proofs: cold('screen-feed')
+		},
+		{
+			...starved,
+			id: 'screen-leak',
+			sizes: { from: 0.03 * nominal, to: 30 * nominal },
+			set: leaking('screenLeak'),
+			pins: ['screenLeak'],
+			causes: [
 				{
 					...leak,
 					fault: 'screen-leak',
-					value: leakBehind('screenFeed', 'screen'),
+					value: OHMS,
 					says: (value) => `The screen by-pass capacitor leaks: ${value}.`
 				}
 			],
-			partBy
+			proofs: [...cold('screen-feed'), ...read('lifted-screen', 'screen-drop'), ...cold('cathode-resistor')]
 		},
 		{
-			id: 'screen-dead',
+			...dead,
+			id: 'screen-feed-open',
 			set: set('screenFeed', OPEN),
 			pins,
 			causes: [
@@ -50,14 +68,21 @@ export function screenRows(stage: Amplifier, { screenFeed: nominal }: Circuit): 
 					fault: 'screen-feed-open',
 					suspects: SCREEN[stage].high,
 					says: () => 'The screen feed resistor is open.'
-				},
+				}
+			]
+		},
+		{
+			...dead,
+			id: 'screen-short',
+			set: (sound) => ({ ...sound, screenLeak: 1 / WIRE }),
+			pins: ['screenLeak'],
+			causes: [
 				{
 					...leak,
 					fault: 'screen-short',
 					says: () => 'The screen by-pass capacitor is shorted.'
 				}
-			],
-			partBy
+			]
 		},
 		{
 			id: 'screen-feed-low',
@@ -70,11 +95,12 @@ export function screenRows(stage: Amplifier, { screenFeed: nominal }: Circuit): 
 					fault: 'screen-feed-low',
 					common: 'not listed',
 					suspects: SCREEN[stage].low,
-					value: own,
+					value: OHMS,
 					says: (value) => `The screen feed resistor is only ${value}.`
 				}
 			],
-			partBy: ''
+			partBy: '',
+			proofs: cold('screen-feed')
 		}
 	];
 }

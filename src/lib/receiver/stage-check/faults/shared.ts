@@ -1,10 +1,10 @@
 import type { Circuit } from '../circuit.ts';
-import type { StageKind } from '../types.ts';
-import type { CauseRow, FaultRow, Seen } from './types.ts';
+import type { PartId, ReadingId, StageKind } from '../types.ts';
+import type { CauseRow, FaultRow, Proof, Told } from './types.ts';
 
 /** A fault of an amplifying stage. */
 export type Row = FaultRow<Circuit>;
-export type Cause = CauseRow<Circuit>;
+export type Cause = CauseRow;
 export type Amplifier = Exclude<StageKind, 'rectifier'>;
 type Names = Readonly<Record<Amplifier, readonly string[]>>;
 
@@ -12,16 +12,15 @@ type Names = Readonly<Record<Amplifier, readonly string[]>>;
 export const OPEN = 1e10;
 export const WIRE = 0.5;
 
-export const ohms = (amount: (seen: Seen<Circuit>) => number) => ({ unit: 'ohm' as const, amount });
-/** The size itself is what the part really has. */
-export const own = ohms(({ size }) => size);
+export const OHMS: Told = { unit: 'ohm' };
 
-/** The leak to chassis that lowers a point as much as its feed resistor would if it had risen to `size`. */
-export const leakBehind = (key: 'anodeFeed' | 'screenFeed', point: 'anode' | 'screen') =>
-	ohms(({ size, sound, resting }) => {
-		const drop = resting('ht') - resting(point);
-		return resting(point) / Math.max(drop * (1 / sound[key] - 1 / size), 1e-9);
-	});
+/** A leak of so many ohm. */
+export const leaking =
+	(key: 'anodeLeak' | 'screenLeak' | 'cathodeLeak' | 'oscillatorLeakage' | 'couplingLeak') =>
+	(sound: Circuit, size: number): Circuit => ({ ...sound, [key]: 1 / size });
+
+export const read = (...readings: ReadingId[]): Proof[] => readings.map((reading) => ({ reading }));
+export const cold = (...parts: PartId[]): Proof[] => parts.map((part) => ({ part }));
 
 /** Sets one figure of the circuit, to the size of the fault where no value is said. */
 export const set =

@@ -1,4 +1,4 @@
-import { type Amplifier, type Row, AT, names } from './shared.ts';
+import { type Amplifier, AT, cold, names, read, type Row } from './shared.ts';
 
 const WORN = names({
 	'triode-audio': ['af-weak'],
@@ -21,11 +21,15 @@ export function valveRows(stage: Amplifier): Row[] {
 					part: 'valve',
 					common: stage === 'output-pentode' ? 'common' : 'occasional',
 					suspects,
-					value: { unit: '%', amount: ({ size }) => 100 * size },
+					value: { unit: '%', scale: 100 },
 					says: (value) => `The valve is worn: ${value} of the current on its sheet.`
 				}
 			],
-			partBy: ''
+			partBy: '',
+			proofs: [
+				...cold('cathode-resistor', 'anode-load', 'screen-feed', 'primary'),
+				...read(stage === 'triode-audio' ? 'grid' : 'anode-drop')
+			]
 		},
 		{
 			id: 'valve-dead',
