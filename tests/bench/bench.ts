@@ -11,23 +11,23 @@ import { optimumRows } from './optimum.ts';
 import { takeDraw } from './random.ts';
 import { printRows, type Row } from './row.ts';
 import { shippedFlows, shippedRows } from './shipped.ts';
-import { stageCheckRows } from './stage-check.ts';
+import { FAULTS, FEW_FAULTS, stageCheckRows } from './stage-check.ts';
 import { storageRows } from './storage.ts';
 import { twoFaultRows } from './two-faults.ts';
 
 /**
- * Prints how good the advice and the stage check are, each figure with its goal. It takes some fifteen minutes; `--short`
- * takes one and serves the tests: it ends with code 1 where a goal is missed whose figure is the same on every machine.
+ * Prints how good the advice and the stage check are, each figure with its goal. `--short` takes a minute and serves the
+ * tests: it ends with code 1 where a goal is missed whose figure is the same on every machine.
  * `--draw N` takes other sets, faults and answers than those that the search was tuned on.
  */
 
 const SHORT = '--short';
 /** Prints the rows of synthetic jobs and of the stage check as JSON: the half of the work that a second core does. */
 const BESIDE = '--beside';
-/** Only the rows of the stage check. */
+/** Only the rows of the stage check, on many more faults. */
 const STAGES_ALONE = '--stages';
 
-/** Only the rows of the storage. */
+/** Only the rows of the storage, which are no part of the whole bench: it lasts for minutes. */
 const STORAGE_ALONE = '--storage';
 
 const DRAW = '--draw';
@@ -44,7 +44,7 @@ function openLibrary(): Library {
 const besideRows = async (): Promise<Row[]> => [
 	...jobRows(false),
 	...twoFaultRows(false),
-	...(await stageCheckRows())
+	...(await stageCheckRows(FEW_FAULTS))
 ];
 
 /** The same on a second core. */
@@ -68,7 +68,7 @@ async function allRows(): Promise<Row[]> {
 	// Times come last, when the second core is free.
 	const other = await half;
 	const times = [decisionRow(), ...(await timeRows(library, shippedFlows(library), root))];
-	return [...other, ...rest, ...times, ...(await storageAlone(library))];
+	return [...other, ...rest, ...times];
 }
 
 /** On the first flow: any one will do. */
@@ -88,7 +88,7 @@ if (process.argv.includes(BESIDE)) {
 	const rows = process.argv.includes(SHORT)
 		? shortRows()
 		: process.argv.includes(STAGES_ALONE)
-			? await stageCheckRows()
+			? await stageCheckRows(FAULTS)
 			: process.argv.includes(STORAGE_ALONE)
 				? await storageAlone(openLibrary())
 				: await allRows();
