@@ -339,12 +339,6 @@ class DexieStore implements JobStore {
 		return (await this.#again(() => this.#db.flows.get(hash)))?.library;
 	}
 
-	async flows(job: string): Promise<Record<string, Library>> {
-		const hashes = hashesOf(await this.events(job));
-		const rows = await this.#again(() => this.#db.flows.bulkGet(hashes));
-		return Object.fromEntries(rows.flatMap((row) => (row ? [[row.hash, row.library]] : [])));
-	}
-
 	keepPicture(job: string, picture: KeptPicture): Promise<Kept<void>> {
 		return this.#kept(() =>
 			this.#write(async () => {

@@ -128,12 +128,6 @@ class MemoryStore implements JobStore {
 		return structuredClone(this.#flows.get(hash));
 	}
 
-	async flows(job: string): Promise<Record<string, Library>> {
-		const hashes = hashesOf(this.#logs.get(job) ?? []);
-		const kept = hashes.flatMap((hash) => (this.#flows.has(hash) ? [[hash, this.#flows.get(hash)]] : []));
-		return structuredClone(Object.fromEntries(kept) as Record<string, Library>);
-	}
-
 	async keepPicture(job: string, picture: KeptPicture): Promise<Kept<void>> {
 		const log = this.#logs.get(job) ?? [];
 		if (log.length === 0) return refusal('gone');

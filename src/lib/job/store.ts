@@ -27,8 +27,6 @@ export interface JobStore {
 	watchJobs(callback: (rows: JobRow[]) => void): () => void;
 	keepFlow(snapshot: Snapshot): Promise<Kept<void>>;
 	flow(hash: string): Promise<Library | undefined>;
-	/** The snapshots that a job has opened, by hash. */
-	flows(job: string): Promise<Record<string, Library>>;
 	/** A picture has to be kept before an event names it. One that no event has named after a day is dropped. */
 	keepPicture(job: string, picture: KeptPicture): Promise<Kept<void>>;
 	picture(hash: string): Promise<KeptPicture | undefined>;

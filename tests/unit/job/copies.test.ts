@@ -15,7 +15,7 @@ import type { Snapshot } from '../../../src/lib/job/snapshot.ts';
 import type { JobStore } from '../../../src/lib/job/store.ts';
 import { everything, FLOW, PICTURE, pictured } from './everything.ts';
 import { digest, intake, snapshot, volts } from './log.ts';
-import { dexie, value, world } from './stores.ts';
+import { dexie, flowsIn, value, world } from './stores.ts';
 
 const WHEN = '2026-02-03T04:05:06.000Z';
 const on = async () => true;
@@ -83,7 +83,7 @@ async function filled(store: JobStore): Promise<string[]> {
 /** All that a store holds of these jobs. */
 const holds = async (store: JobStore, jobs: readonly string[]) => ({
 	logs: await Promise.all(jobs.map((job) => store.events(job))),
-	flows: await Promise.all(jobs.map((job) => store.flows(job))),
+	flows: await Promise.all(jobs.map((job) => flowsIn(store, job))),
 	picture: await store.picture(PICTURE.hash)
 });
 
@@ -230,7 +230,7 @@ test('there is a migration from each earlier version, and a file that was kept o
 		const store = await dexie();
 		value(await store.importJobs([read.file]));
 		expect(await store.events('job')).toEqual(everything(kept).events);
-		expect(await store.flows('job')).toEqual({ [kept.hash]: kept.library });
+		expect(await flowsIn(store, 'job')).toEqual({ [kept.hash]: kept.library });
 	}
 });
 

@@ -13,7 +13,7 @@ import { fnv1a64 } from '../../../src/lib/job/hash.ts';
 import { canonicalText, type Snapshot } from '../../../src/lib/job/snapshot.ts';
 import { plainState } from '../../../src/lib/job/state.ts';
 import { digest, intake, Log, snapshot } from './log.ts';
-import { dexie, value } from './stores.ts';
+import { dexie, flowsIn, value } from './stores.ts';
 
 const WHEN = '2026-02-03T04:05:06.000Z';
 
@@ -67,10 +67,10 @@ describe('a job in a file of version 1', () => {
 		const [{ job }] = value(await store.importJobs([result.file])) as [Imported];
 		const played = async () => [
 			await store.events(job),
-			plainState(replay(await store.events(job), { snapshots: await store.flows(job) }))
+			plainState(replay(await store.events(job), { snapshots: await flowsIn(store, job) }))
 		];
 		const before = await played();
-		const out = await exportJob(await store.events(job), await store.flows(job), WHEN);
+		const out = await exportJob(await store.events(job), await flowsIn(store, job), WHEN);
 		value(await store.purge(job));
 		const again = await read(out);
 		if (!again.ok) throw new Error(again.hint);

@@ -9,7 +9,7 @@ import type { Snapshot } from '../../../src/lib/job/snapshot.ts';
 import { LOOSE_FOR, type JobStore } from '../../../src/lib/job/store.ts';
 import { everything, PICTURE, pictured } from './everything.ts';
 import { snapshot } from './log.ts';
-import { dexie, freshIdb, value, world } from './stores.ts';
+import { dexie, flowsIn, freshIdb, value, world } from './stores.ts';
 
 let kept: Snapshot;
 beforeAll(async () => {
@@ -124,7 +124,7 @@ test('jobs stored before there were pictures are all there, take pictures, and a
 
 	const store = await dexie(idb);
 	expect(await store.events('job')).toEqual(events);
-	expect(await store.flows('job')).toEqual({ [kept.hash]: kept.library });
+	expect(await flowsIn(store, 'job')).toEqual({ [kept.hash]: kept.library });
 	expect(await store.jobs()).toEqual([{ ...rowOf(events), exported: '2030-01-01T00:00:00.000Z' }]);
 	expect(changedSinceCopy((await store.jobs())[0]!)).toBe(false);
 	value(await store.keepPicture('job', PICTURE));

@@ -5,7 +5,7 @@ import { rowOf } from '../../../src/lib/job/row.ts';
 import type { Snapshot } from '../../../src/lib/job/snapshot.ts';
 import type { Imported, JobFile, JobStore } from '../../../src/lib/job/store.ts';
 import { intake, opened, snapshot } from './log.ts';
-import { dexie, value, world } from './stores.ts';
+import { dexie, flowsIn, value, world } from './stores.ts';
 
 let kept: Snapshot;
 beforeAll(async () => {
@@ -44,7 +44,7 @@ describe.each([
 		expect(events.map(({ id }) => id)).toEqual([1, 2, 3].map((seq) => `${bench}.${seq}`));
 		expect(events.map(({ parents }) => parents)).toEqual([[], [`${bench}.1`], [`${bench}.2`]]);
 		expect(events.map(({ at }) => at)).toEqual([...events.map(({ at }) => at)].sort());
-		expect(replay(events, { snapshots: await store.flows(job) })).toMatchObject({
+		expect(replay(events, { snapshots: await flowsIn(store, job) })).toMatchObject({
 			open: 'am-faint',
 			warnings: []
 		});
@@ -165,7 +165,7 @@ describe.each([
 		const file = fileOf();
 		expect(value(await store.importJobs([file]))).toEqual([{ job: 'job', copied: false }]);
 		expect(await store.events('job')).toEqual(file.events);
-		expect(await store.flows('job')).toEqual(file.flows);
+		expect(await flowsIn(store, 'job')).toEqual(file.flows);
 		expect(await store.jobs()).toMatchObject([{ title: 'Table set, green dial', events: 4 }]);
 	});
 
@@ -203,10 +203,10 @@ describe.each([
 		const store = await open();
 		const [first, second] = [await openJob(store), await openJob(store)];
 		value(await store.markExported(new Map([[first, 4]]), false));
-		const before = [await store.events(second), await store.flows(second)];
+		const before = [await store.events(second), await flowsIn(store, second)];
 		value(await store.purge(first));
 		expect(await store.events(first)).toEqual([]);
-		expect([await store.events(second), await store.flows(second)]).toEqual(before);
+		expect([await store.events(second), await flowsIn(store, second)]).toEqual(before);
 		expect((await store.jobs()).map(({ job }) => job)).toEqual([second]);
 	});
 

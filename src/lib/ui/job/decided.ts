@@ -2,6 +2,7 @@ import type { Library } from '$lib/flow/library.ts';
 import { hindsights } from '$lib/job/hindsight.ts';
 import { replay } from '$lib/job/replay.ts';
 import type { JobStore } from '$lib/job/store.ts';
+import { flowsOf } from '$lib/ui/state/shelf.ts';
 
 /** A step that decided jobs, and in how many. */
 export interface DecidedStep {
@@ -20,7 +21,8 @@ export async function decidedSteps(
 	const counts = new Map<string, number>();
 	for (const [done, job] of jobs.entries()) {
 		onlooked(done);
-		const [events, snapshots] = await Promise.all([store.events(job), store.flows(job)]);
+		const events = await store.events(job);
+		const snapshots = await flowsOf(store, events);
 		// The page draws between two jobs.
 		await new Promise((next) => setTimeout(next));
 		const state = replay(events, { snapshots, today });

@@ -440,7 +440,12 @@ export class OpenJob {
 	leave = () => this.#deed(['left', { flow: this.#flowId() }]);
 	suspect = (suspect: string) => this.#deed(['suspected', { flow: this.#flowId(), suspect }]);
 	repairing = () => this.#deed(['repairing', { flow: this.#flowId() }]);
-	changed = () => this.#deed(['part-changed', { flow: this.#flowId(), part: this.context?.suspect ?? '' }]);
+	/** @param fitted what was put in its place, in words; empty where nothing is said */
+	changed = (fitted: string) =>
+		this.#deed([
+			'part-changed',
+			{ flow: this.#flowId(), part: this.context?.suspect ?? '', ...(fitted ? { fitted } : {}) }
+		]);
 	proved = (symptom: EventData['proved']['symptom'], partWas: EventData['proved']['partWas']) =>
 		this.#deed(['proved', { flow: this.#flowId(), symptom, partWas }]);
 	giveUp = () => this.#deed(['gave-up', { flow: this.#flowId() }]);
