@@ -28,9 +28,9 @@ function takes(input: Input): string {
 	};
 	switch (input.kind) {
 		case 'number':
-			return `${input.label}${inUnit(input.key)}, ${rangeOf(input)}`;
+			return `${input.label}${inUnit(input.key)}, ${rangeOf(input)}${input.large ? ', or "large"' : ''}`;
 		case 'numbers':
-			return `${input.label}${inUnit(input.key)}, a list of ${input.least} to ${input.most}, each ${rangeOf(input)}`;
+			return `${input.label}${inUnit(input.key)}, a list of ${input.least} to ${input.most}${input.named ? ', or an object by name' : ''}, each ${rangeOf(input)}`;
 		case 'rows': {
 			const columns = Object.values(input.columns);
 			const each = columns.map((cell) => `${cell.key} (${cell.label}, ${rangeOf(cell)})`);
@@ -80,6 +80,17 @@ function readJson(text: string): { given: Record<string, unknown> } | { message:
 	}
 }
 
+/** The outputs, with those that have a second name told under both. */
+function withAliases(
+	calculation: Calculation,
+	outputs: Readonly<Record<string, unknown>>
+): Record<string, unknown> {
+	const others = Object.values(calculation.outputs).flatMap(({ key, alias }) =>
+		alias !== undefined && key in outputs ? [[alias, outputs[key]] as const] : []
+	);
+	return { ...outputs, ...Object.fromEntries(others) };
+}
+
 function calculate(id: string, text: string, io: Io): number {
 	// An unknown id is the first thing to say, whatever the inputs look like.
 	const calculation = calculationOf(id);
@@ -90,7 +101,8 @@ function calculate(id: string, text: string, io: Io): number {
 		const words = answer.problems.map((one) => (calculation ? withLabels(calculation, one) : one.message));
 		return fail(io, words.map((message) => `${id}: ${message}`).join('\n'));
 	}
-	io.out(JSON.stringify({ ...answer, ok: undefined }));
+	const outputs = calculation ? withAliases(calculation, answer.outputs) : answer.outputs;
+	io.out(JSON.stringify({ ...answer, ok: undefined, outputs }));
 	return 0;
 }
 

@@ -55,8 +55,33 @@ function mwMarks(from: number | undefined, to: number | undefined): Marks {
 	return { band: 'MW', low: inside(MW_MARKS.low, from + tenth), high: inside(MW_MARKS.high, to - tenth) };
 }
 
+const TONE = '400 Hz, 30 %';
+/** Capacitor between generator and mixer grid, from and to, F. */
+const AT_GRID = [10e-9, 50e-9];
+
+/** The third gives the IF alone: a marker, or an oscillator of fixed frequency. Stations then set the dial. */
+const GENERATORS = ['AM and FM', 'AM, up to 30 MHz', 'IF into mixer grid', 'none'] as const;
+const STEPS = ['IF', 'low end', 'high end'] as const;
+const OF_THE_SET = [
+	'intermediate',
+	'fmIntermediate',
+	'bands',
+	'from',
+	'to',
+	'shortLow',
+	'shortHigh',
+	'detector',
+	'chassis'
+] as const;
+
+/** Whether a circuit belongs to a step; the detector of an FM set is set with its IF, and the end of a band with both. */
+function isOf(step: (typeof STEPS)[number], circuit: string): boolean {
+	if (step !== 'IF') return circuit.endsWith(step) || circuit.endsWith('repeat');
+	return !/ end$|repeat$/.test(circuit);
+}
+
 interface Bench {
-	generator: 'AM and FM' | 'AM, up to 30 MHz' | 'none' | undefined;
+	generator: (typeof GENERATORS)[number] | undefined;
 	detector: 'ratio detector' | 'discriminator' | undefined;
 }
 
@@ -65,7 +90,8 @@ function fmRows(intermediate: number, { generator, detector = 'ratio detector' }
 	const first = fmIfRows(intermediate, detector);
 	const front = fmFrontRows(detector);
 	if (generator === undefined || generator === 'AM and FM') return [...first, ...front];
-	return [...(generator === 'none' ? first.map(fmIfByStation) : first), ...front.map(fmFrontByStation)];
+	const withoutIf = generator === 'none' || generator === 'IF into mixer grid';
+	return [...(withoutIf ? first.map(fmIfByStation) : first), ...front.map(fmFrontByStation)];
 }
 
 /** AM rows; the trap is left alone where nothing tells its frequency. */
@@ -76,6 +102,7 @@ function amRows(
 ): AlignmentRow[] {
 	const cans = amIfRows(intermediate);
 	const dial = bands.flatMap(amBandRows);
+	if (generator === 'IF into mixer grid') return [...cans, ...dial.map(bandByStation)];
 	if (generator !== 'none') return [...cans, ...dial];
 	const withoutTrap = cans.filter(({ circuit }) => circuit !== 'IF trap');
 	return [...withoutTrap.map(ifByStation), ...dial.map(bandByStation)];
@@ -109,7 +136,7 @@ export const alignmentOrder = defineCalculation({
 	question: 'What do I adjust next, with the generator where and the indicator where?',
 	group: 'Tuning and alignment',
 	inputs: {
-		band: choice('band', 'what is to be aligned', ['AM', 'FM', 'AM and FM']),
+		band: optional(choice('band', 'what is to be aligned', ['AM', 'FM', 'AM and FM'])),
 		intermediate: optional(number('IF_kHz', 'AM IF of the set', 30e3, 2e6)),
 		fmIntermediate: optional(number('FM_IF_MHz', 'FM IF of the set', 1e6, 30e6)),
 		bands: optional(list('bands', 'AM bands present', ['MW', 'SW', 'LW'])),
@@ -118,11 +145,20 @@ export const alignmentOrder = defineCalculation({
 		shortLow: optional(number('SW_low_MHz', 'low mark of the short waves', 1.5e6, 30e6)),
 		shortHigh: optional(number('SW_high_MHz', 'high mark of the short waves', 1.5e6, 30e6)),
 		detector: optional(choice('detector', 'kind of FM detector', ['ratio detector', 'discriminator'])),
-		generator: optional(
-			choice('generator', 'signal generator at hand', ['AM and FM', 'AM, up to 30 MHz', 'none'])
-		),
-		chassis: optional(choice('chassis', 'chassis', ['isolated', 'live']))
+		generator: optional(choice('generator', 'signal generator at hand', GENERATORS)),
+		chassis: optional(choice('chassis', 'chassis', ['isolated', 'live'])),
+		steps: optional(list('steps', 'steps wanted (all where none is chosen)', STEPS)),
+		dummy: optional(choice('dummy_aerial', 'dummy aerial', ['below 1.7 MHz', 'above 1.7 MHz']))
 	},
+	ways: [
+		{
+			title: 'the whole order',
+			needs: ['band'],
+			also: [...OF_THE_SET, 'generator', 'steps']
+		},
+		{ title: 'a dummy aerial', needs: ['dummy'] },
+		{ title: 'how the generator is coupled', needs: ['generator'] }
+	],
 	outputs: {
 		rows: { key: 'rows', label: 'Adjustments in order' },
 		warnings: { key: 'warnings', label: 'Before starting' },
@@ -130,6 +166,9 @@ export const alignmentOrder = defineCalculation({
 		high: { key: 'high_kHz', label: 'High mark of the medium waves' },
 		coupling: { key: 'coupling_nF', label: 'Coupling to the mixer grid, from and to' },
 		modulation: { key: 'modulation', label: 'Modulation' },
+		count: { key: 'rows_in_all', label: 'Rows', digits: 4 },
+		gang: { key: 'IF', label: 'Gang and generator for the IF' },
+		value: { key: 'value', label: 'Dummy aerial' },
 		dummy: { key: 'dummy_aerial', label: 'Dummy aerial below and above 1.7 MHz' },
 		repeat: { key: 'repeat', label: 'Repeat until nothing moves' }
 	},
@@ -137,7 +176,18 @@ export const alignmentOrder = defineCalculation({
 		'AM: last IF can, first IF can, trap; then on each band oscillator low end, oscillator high end, aerial; repeat',
 		'FM: detector, IF back to the mixer, front end; FM before AM where cans are shared'
 	],
-	refuse({ from, to, shortLow, shortHigh }) {
+	refuse({ band, bands, detector, fmIntermediate, intermediate, from, to, shortLow, shortHigh }) {
+		const stranger =
+			band === 'AM'
+				? Object.entries({ detector, FM_IF_MHz: fmIntermediate })
+				: band === 'FM'
+					? Object.entries({ bands, IF_kHz: intermediate })
+					: [];
+		const [key] = stranger.flatMap(([name, value]) => (value === undefined ? [] : [name]));
+		if (key !== undefined) {
+			const other = band === 'AM' ? 'FM' : 'AM';
+			return { key, message: `${key} belongs to ${other}. Leave it out, or choose "AM and FM".` };
+		}
 		if ((from === undefined) !== (to === undefined)) {
 			const message = 'One end of the dial is missing. Give both f_min_kHz and f_max_kHz, or neither.';
 			return { key: from === undefined ? 'f_min_kHz' : 'f_max_kHz', message };
@@ -157,8 +207,12 @@ export const alignmentOrder = defineCalculation({
 		to,
 		shortLow,
 		shortHigh,
+		steps,
+		dummy,
 		...set
 	}) {
+		if (dummy) return { value: dummy === 'below 1.7 MHz' ? DUMMY_BELOW : DUMMY_ABOVE };
+		if (band === undefined) return set.generator === 'none' ? {} : { coupling: AT_GRID, modulation: TONE };
 		const mw = mwMarks(from, to);
 		const marks: readonly Marks[] = [
 			mw,
@@ -167,25 +221,32 @@ export const alignmentOrder = defineCalculation({
 		];
 		const present = marks.filter((one) => bands.some((name) => name === one.band));
 		const am = band !== 'FM';
-		const rows: AlignmentRow[] = [
+		const every: AlignmentRow[] = [
 			...(band === 'AM' ? [] : fmRows(fmIntermediate, set)),
 			...(am ? amRows(intermediate, present, set) : [])
 		];
+		const rows = steps ? every.filter(({ circuit }) => steps.some((step) => isOf(step, circuit))) : every;
 		const fed = am && set.generator !== 'none';
 		const warnings = set.generator === 'none' ? [NO_GENERATOR, ...WARNINGS] : WARNINGS;
 		const shown = am && bands.includes('MW');
 		return {
 			rows: rows.map(numbered),
+			count: rows.length,
 			warnings: set.chassis === 'isolated' ? warnings : [LIVE, ...warnings],
 			low: shown ? mw.low : undefined,
 			high: shown ? mw.high : undefined,
-			coupling: fed ? [10e-9, 50e-9] : undefined,
-			modulation: fed ? '400 Hz, 30 %' : am ? 'that of the station' : 'none',
+			gang: fed ? 'at dial end, generator at mixer' : undefined,
+			coupling: fed ? AT_GRID : undefined,
+			modulation: fed ? TONE : am ? 'that of the station' : 'none',
 			dummy: fed ? [DUMMY_BELOW, DUMMY_ABOVE] : undefined,
 			repeat: true
 		};
 	},
-	summary: ['Go through the rows in order, and again until nothing moves.'],
+	summary: [
+		'{count} rows: go through them in order, and again until nothing moves.',
+		'The dummy aerial is {value} there.',
+		'Couple it to the grid through {coupling}, modulated {modulation}.'
+	],
 	cautions: [
 		LIVE,
 		'Alignment is done with the set live: one hand, insulated tool, cabinet parts clear of the chassis.'
@@ -200,8 +261,9 @@ export const alignmentOrder = defineCalculation({
 	checks: [
 		{
 			id: 'alignment-order/1',
-			given: { band: 'AM' },
+			given: { band: 'AM', steps: ['IF', 'low end', 'high end'] },
 			gives: {
+				IF: 'at dial end, generator at mixer',
 				low_kHz: 600,
 				high_kHz: 1400,
 				repeat: true,
@@ -225,7 +287,7 @@ export const alignmentOrder = defineCalculation({
 		},
 		{
 			id: 'alignment-order/2',
-			given: { band: 'AM', IF_kHz: 455 },
+			given: { generator: 'IF into mixer grid' },
 			gives: { coupling_nF: [10, 50], modulation: '400 Hz, 30 %' },
 			withinPct: 0,
 			basis: 'published',
@@ -233,11 +295,25 @@ export const alignmentOrder = defineCalculation({
 		},
 		{
 			id: 'alignment-order/3',
-			given: { band: 'AM' },
-			gives: { dummy_aerial: ['200 pF', '400 ohm'] },
+			given: { dummy_aerial: ['below 1.7 MHz', 'above 1.7 MHz'] },
+			gives: { value: ['200 pF', '400 ohm'] },
 			withinPct: 0,
 			basis: 'published',
 			source: dummyAerial
+		},
+		{
+			id: 'alignment-order/the low end alone, with a marker for the IF',
+			given: { band: 'AM', steps: ['low end'], generator: 'IF into mixer grid' },
+			gives: {
+				rows: [
+					{ circuit: 'MW oscillator, low end', generator: 'a station whose frequency is known' },
+					{ circuit: 'MW aerial, low end' },
+					{ circuit: 'MW, repeat' }
+				]
+			},
+			withinPct: 0,
+			basis: 'common practice, no source',
+			source: withoutGenerator
 		},
 		{
 			id: 'alignment-order/a dial from 540 to 1300 kHz',

@@ -50,6 +50,9 @@ export const apparentResistance = defineCalculation({
 	],
 	refuse({ volts, current, meter, range, sensitivity }) {
 		const through = meter ?? (range ?? NaN) * (sensitivity ?? NaN);
+		// A needle may stand a little beyond full scale.
+		if (range !== undefined && volts > 1.1 * range)
+			return { key: 'V', message: 'V is beyond full scale of range_V. Check which range was set.' };
 		if (volts / through < current) return undefined;
 		const message =
 			'I_A is no more than the voltmeter alone takes. Check V, I_A and the range, and that the milliammeter carries both.';

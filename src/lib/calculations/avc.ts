@@ -172,7 +172,12 @@ export const avc = defineCalculation({
 		'm_max = Z_ac / R_dc',
 		'V_per_halving = |V_g1 second − first| / log2(1 / gm_ratio)'
 	],
-	refuse({ leak, filter, stages, grids, load, sound, station }) {
+	refuse({ leak, filter, stages, grids, load, sound, station, screen, screenResistor, supply }) {
+		if (screen && screenResistor && supply !== undefined && screen * screenResistor >= supply)
+			return {
+				key: 'I_g2_mA',
+				message: 'I_g2_mA through R_g2_ohm drops more than V_supply. Check the three, with their units.'
+			};
 		if ((leak === undefined) !== (filter === undefined)) {
 			const key = leak === undefined ? 'R_leak_ohm' : 'R_filter_ohm';
 			return { key, message: `${key} is missing. Give R_filter_ohm and R_leak_ohm together.` };

@@ -19,6 +19,8 @@ export interface NumberInput extends InputBase {
 	kind: 'number';
 	/** Other names of the same quantity, perhaps in another unit: `f_signal_MHz`. */
 	alsoKeys?: readonly string[];
+	/** The word `large` may stand for it: so large that it does not count, the same as left out. */
+	large?: true;
 	from: number;
 	to: number;
 }
@@ -34,6 +36,8 @@ export interface NumbersInput extends InputBase, Length {
 	kind: 'numbers';
 	/** The browser may keep the list for the next time: what lies in somebody's drawer. */
 	kept?: true;
+	/** Each may carry a name: `{"mixer grid": 25, "IF grid": 800}`. The formula then gets name and value. */
+	named?: true;
 	from: number;
 	to: number;
 }
@@ -45,6 +49,12 @@ export interface Column {
 	from: number;
 	to: number;
 	optional?: true;
+}
+
+/** One of several values, with the name that was given to it. */
+export interface NamedValue {
+	name: string | undefined;
+	value: number;
 }
 
 /** A typed table: times and currents. In JSON a list for each row, in the order of the columns, or an object by column key. */
@@ -79,6 +89,8 @@ export interface Output {
 	key: string;
 	/** The same quantity in another unit, used when an input was given in that unit. */
 	alsoKeys?: readonly string[];
+	/** Another name of the same figure, on the command line only. */
+	alias?: string;
 	label: string;
 	/** Significant digits in a sentence; three when not told. */
 	digits?: number;
@@ -110,7 +122,9 @@ type ValueOf<I extends Input> = I extends ChoiceInput
 		: I extends TextInput
 			? string
 			: I extends NumbersInput
-				? readonly number[]
+				? I extends { named: true }
+					? readonly NamedValue[]
+					: readonly number[]
 				: I extends RowsInput
 					? readonly RowOf<I['columns']>[]
 					: number;

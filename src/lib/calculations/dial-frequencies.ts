@@ -1,9 +1,9 @@
 import { defineCalculation } from './define.ts';
 import { choice, number, optional } from './inputs.ts';
-import { commonPractice, FOSSEE, OWN_NUMBERS, published, fromMemory } from './sources.ts';
+import { commonPractice, FOSSEE, OWN_NUMBERS, published } from './sources.ts';
 
-const superhet = fromMemory(
-	'the rule of the superhet: oscillator and signal differ by the IF, the image by twice the IF'
+const superhet = published(
+	`oscillator and signal differ by the IF, the image by twice the IF: worked examples of Beasley and Miller, ex. 3.2, Blake, ex. 6.5, and a US Army receiver manual p. 79; ${FOSSEE}`
 );
 const imageBands = commonPractice('image rejection: 20 and 30 dB');
 const whistleBand = commonPractice('a beat is heard below 8 kHz');
@@ -109,7 +109,7 @@ export const dialFrequencies = defineCalculation({
 		oscLow: { key: 'osc_min_kHz', alsoKeys: ['osc_min_MHz'], label: 'Oscillator, low end', digits: 5 },
 		oscHigh: { key: 'osc_max_kHz', alsoKeys: ['osc_max_MHz'], label: 'Oscillator, high end', digits: 5 },
 		ratio: { key: 'f_ratio_osc', label: 'Frequency ratio of the oscillator' },
-		capacitance: { key: 'C_ratio_osc', label: 'Capacitance ratio of the oscillator' },
+		capacitance: { key: 'C_ratio_osc', alias: 'C_ratio', label: 'Capacitance ratio of the oscillator' },
 		signalRatio: { key: 'f_ratio_signal', label: 'Frequency ratio of the signal circuits' },
 		signalCapacitance: { key: 'C_ratio_signal', label: 'Capacitance ratio of the signal circuits' },
 		channels: { key: 'channels', label: 'Channels', digits: 6 },
@@ -123,7 +123,7 @@ export const dialFrequencies = defineCalculation({
 		'beat = |f_signal − n × IF|, n = 2, 3, 4',
 		'capacitance ratio = (f_high / f_low)²'
 	],
-	refuse({ signal, intermediate = 0, side, harmonic = 2, low, high, first, last }) {
+	refuse({ signal, intermediate = 0, side, harmonic = 2, low, high, region, first, last }) {
 		if (!Number.isInteger(harmonic))
 			return { key: 'harmonics', message: 'harmonics is not a whole number. Give 2, 3 or 4.' };
 		const under = side === 'below' ? Math.min(signal ?? Infinity, low ?? Infinity) : Infinity;
@@ -141,6 +141,12 @@ export const dialFrequencies = defineCalculation({
 			return {
 				key: 'last_kHz',
 				message: 'last_kHz is below first_kHz. Give the lower channel as first_kHz.'
+			};
+		const steps = region && first !== undefined && last !== undefined ? (last - first) / SPACING[region] : 0;
+		if (Math.abs(steps - Math.round(steps)) > 1e-6)
+			return {
+				key: 'last_kHz',
+				message: 'last_kHz is no whole number of steps above first_kHz. Give two channels of that raster.'
 			};
 		return undefined;
 	},
@@ -281,7 +287,7 @@ export const dialFrequencies = defineCalculation({
 		},
 		{
 			id: 'dial-frequencies/7',
-			given: { IF_kHz: 470, f_signal_kHz: [936, 1413] },
+			given: { IF_kHz: 470, harmonics: [2, 3], f_signal_kHz: [936, 1413] },
 			gives: { harmonic: [2, 3], f_whistle_at_kHz: [940, 1410], beat_kHz: [4, 3] },
 			verdict: 'whistle',
 			withinPct: 0,

@@ -105,7 +105,9 @@ export const gmCheck = defineCalculation({
 		'gain = mu × R_load / (R_load + r_a)',
 		'perveance = I / V_anode to the power of 1.5, at V_grid = 0'
 	],
-	refuse({ gridVolts, mu, anodeVolts, gridStep, currentStep, stepForGrid, cathode, dataCurrent, current }) {
+	refuse(given) {
+		const { gridVolts, mu, anodeVolts, gridStep, currentStep, cathode, dataCurrent, current } = given;
+		const { stepForGrid, stepForAnode } = given;
 		const total = gridVolts === undefined || !gridVolts ? 1 : (mu ?? NaN) * gridVolts + (anodeVolts ?? 0);
 		if (Number.isNaN(total))
 			return { key: 'mu', message: 'mu is missing: away from V_grid = 0 the perveance needs it.' };
@@ -119,6 +121,12 @@ export const gmCheck = defineCalculation({
 			return {
 				key: 'dI_A',
 				message: 'dI_A is more than R_k_ohm allows. Check both, and the bypass capacitor.'
+			};
+		if (current !== undefined && Math.max(step ?? 0, stepForAnode ?? 0) > 2 * current)
+			return {
+				key: 'I_A',
+				message:
+					'I_A is less than half of the change that was read. Give the current at which the test was made.'
 			};
 		if (dataCurrent !== undefined && current === undefined)
 			return {

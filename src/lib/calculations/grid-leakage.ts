@@ -56,7 +56,13 @@ export const gridLeakage = defineCalculation({
 		'I_max = V_allowed / R_grid,  R_min = (V_feed − V_allowed) / I_max',
 		'rise of I_a = g_m × V_grid / (1 + g_m × R_k)'
 	],
-	refuse({ feed, measured }) {
+	refuse({ feed, measured, leakCurrent, gridLeak, meter }) {
+		if (feed !== undefined && leakCurrent !== undefined && leakCurrent * parallel(gridLeak, meter) >= feed)
+			return {
+				key: 'I_leak_A',
+				message:
+					'I_leak_A through R_grid_ohm would lift the grid above V_feed. Measure the leakage again at V_feed, and mind its unit.'
+			};
 		if (feed === undefined || measured === undefined || measured < feed) return undefined;
 		return {
 			key: 'V_grid',

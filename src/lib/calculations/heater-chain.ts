@@ -20,6 +20,9 @@ const dropperPage = published(
 	'vintage-radio.com, Dropper Calculations: UCH42, UF41, UBC41, UL41, UY41 from 240 V, 1230 ohm'
 );
 
+/** Beyond this many times its volts a heater no longer carries current: our own choice. */
+const OPEN_HEATER = 3;
+
 const sum = (values: readonly number[]): number => values.reduce((total, value) => total + value, 0);
 
 /** Current of the chain as a share of rated, 1 = 100 %, by the law of heaters; bisection, as heaters and resistor share the volts. */
@@ -69,6 +72,7 @@ export const heaterChain = defineCalculation({
 		heat: { key: 'P_W', label: 'Heat in the dropper' },
 		currentShare: { key: 'current_pct', label: 'Current, of rated' },
 		lawShare: { key: 'current_law_pct', label: 'Current by the law of heaters, of rated' },
+		lack: { key: 'lacking_pct', label: 'Current that the chain lacks without a dropper' },
 		over: { key: 'over_pct', label: 'Above nominal while warming up' }
 	},
 	formulaText: [
@@ -77,6 +81,14 @@ export const heaterChain = defineCalculation({
 		'with a dropper fitted: I = V_mains / (R_dropper + sum of V / I_rated)',
 		'by the law of heaters: I follows V to the power of 0.6'
 	],
+	refuse({ nominal, warmUp }) {
+		if (nominal === undefined || warmUp === undefined || warmUp <= OPEN_HEATER * nominal) return undefined;
+		return {
+			key: 'V_warm_up',
+			message:
+				'V_warm_up is more than three times V_heater_nominal: that heater is open, and the whole supply stands across it. Unplug, and measure the heater with the ohmmeter.'
+		};
+	},
 	formula({ heaters, current, supply, dropper, nominal, warmUp }) {
 		if (heaters === undefined || current === undefined || supply === undefined) {
 			const known = nominal !== undefined && warmUp !== undefined;
@@ -93,6 +105,7 @@ export const heaterChain = defineCalculation({
 			resistor: drop >= 0 ? drop / current : undefined,
 			heat: real !== undefined && fitted ? real ** 2 * fitted : drop >= 0 ? drop * current : undefined,
 			currentShare: real === undefined ? undefined : (100 * real) / current,
+			lack: real !== undefined && drop < 0 ? 100 * (1 - real / current) : undefined,
 			lawShare: fitted === undefined ? undefined : 100 * shareByLaw(supply, total, fitted * current)
 		};
 	},
@@ -104,16 +117,24 @@ export const heaterChain = defineCalculation({
 	],
 	judge: [
 		{
-			by: 'drop',
+			by: 'lack',
 			bands: [
 				{
-					below: 0,
+					upTo: 7.5,
+					verdict: 'no dropper: under-run by about 5 %',
+					says: 'There is no room for a dropper, and the chain gets {currentShare} of its current: as such sets were built.',
+					source: currentBand
+				},
+				{
 					verdict: 'no dropper: under-run',
 					says: 'There is no room for a dropper: the heaters want more than the supply gives.',
 					source: noRoom
-				},
-				{ verdict: 'ok', says: 'The dropper has to take {drop}.', source: atNormal }
+				}
 			]
+		},
+		{
+			by: 'resistor',
+			bands: [{ verdict: 'ok', says: 'The dropper has to take {drop}.', source: atNormal }]
 		},
 		{
 			by: 'currentShare',
@@ -170,11 +191,15 @@ export const heaterChain = defineCalculation({
 	verdicts: [
 		{ verdict: 'ok', next: ['the volts across one heater, set warm'] },
 		{
-			verdict: 'no dropper: under-run',
-			next: ['whether every valve has the heater that the chain was made for']
+			verdict: 'no dropper: under-run by about 5 %',
+			next: ['mains volts today: with 5 % less the oscillator may stop']
 		},
 		{ verdict: 'low', next: ['the dropper, measured cold', 'mains volts today'] },
 		{ verdict: 'high', next: ['the tap of the dropper', 'mains volts today'] },
+		{
+			verdict: 'no dropper: under-run',
+			next: ['whether every valve has the heater that the chain was made for']
+		},
 		{
 			verdict: 'tolerated while warming up only',
 			next: [
@@ -239,9 +264,27 @@ export const heaterChain = defineCalculation({
 			id: 'heater-chain/4',
 			given: { V: [12.6, 12.6, 12.6, 50, 35], I_A: 0.15, V_mains: 117 },
 			gives: { V_sum: 122.8, V_drop: -5.8, current_pct: 95.3 },
-			verdict: 'no dropper: under-run',
+			verdict: 'no dropper: under-run by about 5 %',
 			withinPct: 0.5,
 			basis: 'arithmetic (valve ratings from memory: 12SA7, 12SK7, 12SQ7, 50L6, 35Z5)',
+			source: OWN_NUMBERS
+		},
+		{
+			id: 'heater-chain/a chain for 130 V on 115 V',
+			given: { V: [12.6, 12.6, 12.6, 50, 42], I_A: 0.15, V_mains: 115 },
+			gives: { V_drop: -14.8, current_pct: 88.6, lacking_pct: 11.4 },
+			verdict: 'under-run',
+			withinPct: 0.5,
+			basis: 'arithmetic',
+			source: OWN_NUMBERS
+		},
+		{
+			id: 'heater-chain/a chain of 126 V on 115 V',
+			given: { V: [12.6, 12.6, 12.6, 50, 38.2], I_A: 0.15, V_mains: 115 },
+			gives: { V_drop: -11, current_pct: 91.27, lacking_pct: 8.73 },
+			verdict: 'no dropper: under-run',
+			withinPct: 0.5,
+			basis: 'arithmetic',
 			source: OWN_NUMBERS
 		},
 		{

@@ -31,6 +31,17 @@ export function numbers<const K extends string>(
 	return { kind: 'numbers', key, label, from, to, least, most, ...more } as const satisfies NumbersInput;
 }
 
+/** Several numbers, each of which may carry a name. */
+export function namedNumbers<const K extends string>(
+	key: K,
+	label: string,
+	from: number,
+	to: number,
+	length: Partial<Length> = {}
+) {
+	return { ...numbers(key, label, from, to, length), named: true } as const;
+}
+
 /** A column of a typed table. */
 export function column<const K extends string>(key: K, label: string, from: number, to: number) {
 	return { key, label, from, to } as const satisfies Column;

@@ -18,10 +18,14 @@ function printed(
 	value: OutputValue,
 	spread: number | undefined
 ): string {
-	if (Array.isArray(value)) return value.join(', ');
-	if (typeof value !== 'number') return String(value);
 	const { key = field, digits = 3 } = calculation.outputs[field] ?? {};
 	const { unit } = unitOfKey(key);
+	if (Array.isArray(value))
+		return value
+			.map((one: unknown) => (typeof one === 'number' ? printQuantity(one, unit, { digits }) : String(one)))
+			.join(', ');
+	if (typeof value === 'boolean') return value ? 'yes' : 'no';
+	if (typeof value !== 'number') return String(value);
 	return spread === undefined
 		? printQuantity(value, unit, { digits })
 		: printWithSpread(value, spread, unit, { digits });
@@ -39,6 +43,25 @@ export function fillSentence(
 	return template.replace(/\{(\w+)\}/g, (_, field: string) =>
 		printed(calculation, field, values[field] ?? '', spreads[field])
 	);
+}
+
+/** Read out one after the other; more nobody listens to. */
+const READ_OUT = 4;
+
+/** Figures by their labels, for answers that no sentence was written for. */
+export function readOut(
+	calculation: Calculation,
+	values: Values,
+	spreads: Readonly<Record<string, number>> = {}
+): string[] {
+	const known = Object.entries(calculation.outputs).filter(([field]) => values[field] !== undefined);
+	return known.slice(0, READ_OUT).map(([field, { label }]) => {
+		const value = values[field] ?? '';
+		const table = typeof value === 'object' && (!Array.isArray(value) || typeof value[0] === 'object');
+		return table
+			? `${label}: see the table.`
+			: `${label}: ${printed(calculation, field, value, spreads[field])}.`;
+	});
 }
 
 function holds({ upTo, below, is }: Band, value: number | string): boolean {

@@ -98,6 +98,10 @@ function courseOf({ series, mains }: LampGiven): string | undefined {
 	return peak - (series.at(-1)?.volts ?? peak) > mains / 4 ? 'sinks' : 'settles';
 }
 
+/** What flows through the lamp while it is as good as cold, at most. */
+const coldCurrent = (lamp: Lamp, onLamp: number): number =>
+	(onLamp * lamp.current) / lamp.volts / COLD_SHARES.least;
+
 function backward(given: LampGiven, lamp: Lamp, mains: number, setVolts: number) {
 	const onLamp = mains - setVolts;
 	const current = given.currentRead ?? lampCurrent(lamp, onLamp);
@@ -113,7 +117,7 @@ function backward(given: LampGiven, lamp: Lamp, mains: number, setVolts: number)
 		setVolts,
 		current: dark ? undefined : current,
 		currentFrom: dark ? current : undefined,
-		currentTo: dark ? (onLamp * lamp.current) / lamp.volts / COLD_SHARES.least : undefined,
+		currentTo: dark ? coldCurrent(lamp, onLamp) : undefined,
 		powerNow: dark ? undefined : setVolts * current,
 		resistance: dark ? undefined : resistance,
 		atFull,
@@ -136,6 +140,15 @@ function forward(lamp: Lamp, mains: number, resistance: number) {
 		light: 100 * lampLight(lamp, onLamp),
 		looks: lampLooks(onLamp / lamp.volts)
 	};
+}
+
+/** Current and light at volts read on the lamp; near to dark, where the law ends, a span. */
+function byTheLaw(lamp: Lamp, onLamp: number) {
+	const current = lampCurrent(lamp, onLamp);
+	const light = 100 * lampLight(lamp, onLamp);
+	return onLamp / lamp.volts < 0.2
+		? { currentFrom: current, currentTo: coldCurrent(lamp, onLamp), light }
+		: { current, light };
 }
 
 /** Exponent of the light over the watts between two readings of one lamp. */
@@ -168,6 +181,17 @@ function picture(given: LampGiven, lamp: Lamp, mains: number, at: { x: number; y
 	};
 }
 
+/** The law of the lamp is held to end here, times its rated volts; a little room for the reading. */
+const BURNS_OUT = 1.22;
+
+/** What stands on the lamp, as measured or as it should come out. */
+function voltsOnLamp(given: LampGiven, lamp: Lamp, mains: number): number | undefined {
+	const seen = setVoltsSeen(given, lamp);
+	if (seen !== undefined) return mains - seen;
+	const load = given.resistance ?? (given.setPower && mains ** 2 / given.setPower);
+	return load === undefined ? undefined : lampVoltsAgainst(lamp, mains, load);
+}
+
 /** Figures that cannot all be true, with the cure. */
 export function lampContradiction(given: LampGiven): Problem | undefined {
 	const { mains, setVolts, lampRead, currentRead, series } = given;
@@ -180,6 +204,17 @@ export function lampContradiction(given: LampGiven): Problem | undefined {
 		};
 	if (given.lowPower && given.highPower && given.highPower <= given.lowPower)
 		return { key: 'W_high', message: 'W_high is not above W_low. Give the dimmer reading as W_low.' };
+	if (given.lowLight && given.highLight && given.highLight <= given.lowLight)
+		return {
+			key: 'light_high_cp',
+			message: 'light_high_cp is not above light_low_cp, though the lamp takes more watts. Read both again.'
+		};
+	if (lamp && mains === undefined && lampRead !== undefined && lampRead > BURNS_OUT * lamp.volts)
+		return {
+			key: 'V_lamp',
+			message:
+				'V_lamp is far above V_rated: the law of the lamp ends at 1.2 times, and a lamp soon after. Check both.'
+		};
 	if (mains === undefined) return undefined;
 	const highest = Math.max(setVolts ?? 0, ...(series?.map(({ volts }) => volts) ?? []));
 	if (highest > mains)
@@ -191,7 +226,12 @@ export function lampContradiction(given: LampGiven): Problem | undefined {
 		return { key: 'V_lamp', message: 'V_lamp is above V_mains. Measure both again, one after the other.' };
 	if (lamp && currentRead !== undefined && lampVolts(lamp, currentRead) > mains)
 		return { key: 'I_A', message: 'I_A is more than this lamp passes on V_mains. Check I_A and W_lamp.' };
-	return undefined;
+	const onLamp = lamp && voltsOnLamp(given, lamp, mains);
+	if (!lamp || onLamp === undefined || onLamp <= BURNS_OUT * lamp.volts) return undefined;
+	return {
+		key: 'V_rated',
+		message: `The lamp would get ${Math.round(onLamp)} V, far above V_rated, and burn out. Take a lamp for the volts of the mains, or two in series.`
+	};
 }
 
 /** All that follows from what was given; base units. */
@@ -203,7 +243,7 @@ export function lampResults(given: LampGiven) {
 	const rest = { glow, exponent, lawExponent: byLaw };
 	if (lamp === undefined) return rest;
 	if (mains === undefined && lampRead !== undefined && ratedCurrent !== undefined)
-		return { ...rest, current: lampCurrent(lamp, lampRead), light: 100 * lampLight(lamp, lampRead) };
+		return { ...rest, ...byTheLaw(lamp, lampRead) };
 	const hot = lamp.volts / lamp.current;
 	const bulb = {
 		hot,

@@ -52,6 +52,14 @@ export const mainsOvervoltage = defineCalculation({
 		'R = (V_mains − V_primary) / I,  P_R = (V_mains − V_primary) × I',
 		'V_buck = V_mains − V_primary,  VA = V_buck × I'
 	],
+	refuse({ nominal, measured }) {
+		if (nominal === undefined || measured === undefined || measured <= 2 * nominal) return undefined;
+		return {
+			key: 'V_heater',
+			message:
+				'V_heater is more than twice V_heater_nominal: no tap does that. Check on which pins it was read, with the meter on AC, and the type of the valve.'
+		};
+	},
 	formula({ nominal, measured, primary, mains, power }) {
 		const tapRatio = primary !== undefined && mains !== undefined ? mains / primary : undefined;
 		const ratio = measured !== undefined && nominal !== undefined ? measured / nominal : tapRatio;

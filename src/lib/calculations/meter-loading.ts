@@ -16,11 +16,42 @@ const kalsi8 = published(`Kalsi, Electronic Instrumentation, ex. 4.8; ${FOSSEE}`
 
 type Field = 'supply' | 'top' | 'bottom' | 'reading' | 'truth' | 'source' | 'meter' | 'range' | 'sensitivity';
 
+/** A needle may stand a little beyond full scale. */
+const FULL_SCALE = 1.1;
+
 /** The meter is known by its resistance, or by its range and ohms per volt. */
 const throughMeter = (title: string, needs: readonly Field[]): Way<Field>[] => [
 	{ title: `${title}, meter by its range`, needs: [...needs, 'range', 'sensitivity'] },
 	{ title: `${title}, meter by its resistance`, needs: [...needs, 'meter'] }
 ];
+
+interface Reading {
+	supply?: number | undefined;
+	top?: number | undefined;
+	bottom?: number | undefined;
+	reading?: number | undefined;
+	truth?: number | undefined;
+	source?: number | undefined;
+	meter?: number | undefined;
+	range?: number | undefined;
+	sensitivity?: number | undefined;
+}
+
+/** Resistances of meter and point, and the volts with and without the meter, as far as they are known. */
+function readingOf({ supply, top, bottom, reading, truth, source, meter, range, sensitivity }: Reading) {
+	const through = meter ?? (range ?? NaN) * (sensitivity ?? NaN);
+	const seen = top !== undefined && bottom !== undefined ? parallel(top, bottom) : source;
+	const divided = supply !== undefined && top && bottom ? (supply * bottom) / (top + bottom) : undefined;
+	const loss = seen === undefined ? undefined : through / (through + seen);
+	const given = truth ?? divided;
+	return {
+		through,
+		seen,
+		loss,
+		real: given ?? (reading !== undefined && loss ? reading / loss : undefined),
+		shown: reading ?? (given !== undefined && loss ? given * loss : undefined)
+	};
+}
 
 /**
  * What a voltmeter does to the point it measures: what the service man's meter showed, what is there without one, what mine
@@ -75,14 +106,23 @@ export const meterLoading = defineCalculation({
 		'V_mine = V_true × R_mine / (R_mine + R_source)',
 		'divider: R_source = R_top × R_bottom / (R_top + R_bottom)'
 	],
-	formula({ supply, top, bottom, reading, truth, source, meter, range, sensitivity, mine }) {
-		const through = meter ?? (range ?? NaN) * (sensitivity ?? NaN);
-		const seen = top !== undefined && bottom !== undefined ? parallel(top, bottom) : source;
-		const divided = supply !== undefined && top && bottom ? (supply * bottom) / (top + bottom) : undefined;
-		const loss = seen === undefined ? undefined : through / (through + seen);
-		const given = truth ?? divided;
-		const real = given ?? (reading !== undefined && loss ? reading / loss : undefined);
-		const shown = reading ?? (given !== undefined && loss ? given * loss : undefined);
+	refuse(given) {
+		const { range, reading } = given;
+		const { shown } = readingOf(given);
+		if (range === undefined || shown === undefined || Math.abs(shown) <= FULL_SCALE * range) return undefined;
+		return reading === undefined
+			? {
+					key: 'range_V',
+					message: 'The meter would go off its scale on range_V. Take the next higher range.'
+				}
+			: {
+					key: 'V_read',
+					message: 'V_read is beyond full scale of range_V. Check which range was set when it was read.'
+				};
+	},
+	formula(given) {
+		const { supply, top, bottom, mine } = given;
+		const { through, seen, loss, real, shown } = readingOf(given);
 		const total = top && bottom ? top + parallel(bottom, through) : undefined;
 		return {
 			meter: through,

@@ -31,7 +31,9 @@ const VALVES = Object.keys(LOADS) as [Valve, ...Valve[]];
 /** Share of the power that the windings keep: their resistance seen at the primary, of the load. */
 function copperLoss(primary: number | undefined, secondary: number | undefined, ratio: number, load: number) {
 	if (primary === undefined || secondary === undefined) return undefined;
-	return (100 * (primary + ratio ** 2 * secondary)) / load;
+	const loss = (primary + ratio ** 2 * secondary) / load;
+	// An open primary keeps everything: that is a verdict of its own, not a share.
+	return loss < 1 ? 100 * loss : undefined;
 }
 
 /**
@@ -94,7 +96,13 @@ export const outputTransformer = defineCalculation({
 		'P = V_out² / Z_s',
 		'loss = (R_pri + N² × R_sec) / Z_p'
 	],
-	refuse({ valve, dataLoad, outputVolts, speaker, primaryTest, secondaryTest }) {
+	refuse({ valve, dataLoad, outputVolts, speaker, secondaryResistance, primaryTest, secondaryTest }) {
+		if (speaker !== undefined && (secondaryResistance ?? 0) >= speaker)
+			return {
+				key: 'R_sec_ohm',
+				message:
+					'R_sec_ohm is not below Z_s_ohm: the secondary is open, or it was another winding. Measure it again with the loudspeaker taken off.'
+			};
 		if (valve !== undefined && dataLoad !== undefined)
 			return { key: 'Z_data_ohm', message: 'The load is given twice. Leave out Z_data_ohm or the valve.' };
 		if (outputVolts !== undefined && speaker === undefined)

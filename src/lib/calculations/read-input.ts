@@ -1,5 +1,14 @@
 import { parseQuantity, printQuantity, splitTolerance, toBase, unitOfKey } from '../quantity/index.ts';
-import type { ChoiceInput, Column, Input, ListInput, NumbersInput, Problem, RowsInput } from './define.ts';
+import type {
+	ChoiceInput,
+	Column,
+	Input,
+	ListInput,
+	NamedValue,
+	NumbersInput,
+	Problem,
+	RowsInput
+} from './define.ts';
 import { keysOf } from './inputs.ts';
 
 export type GivenByKey = Readonly<Record<string, unknown>>;
@@ -70,15 +79,29 @@ function lengthProblem(
 	return count > most ? `${key} has ${count} ${what}. Give ${most} at most.` : undefined;
 }
 
-function numbersFrom(input: NumbersInput, raw: unknown): Found<{ value: number[] }> {
-	const entries = typeof raw === 'string' ? raw.split(';') : [raw].flat();
-	const found = entries.map((entry) => rangedFrom(input, input.key, entry));
-	const bad = found.find((one) => !one.ok);
+const isRecord = (raw: unknown): raw is Readonly<Record<string, unknown>> =>
+	typeof raw === 'object' && raw !== null && !Array.isArray(raw);
+
+/** Several numbers as a list, or in a text with semicolons; where names are allowed also by name. */
+function entriesOf({ named }: NumbersInput, raw: unknown): { name: string | undefined; entry: unknown }[] {
+	if (named && isRecord(raw)) return Object.entries(raw).map(([name, entry]) => ({ name, entry }));
+	const entries: unknown[] = typeof raw === 'string' ? raw.split(';') : [raw].flat();
+	return entries.map((entry) => ({ name: undefined, entry }));
+}
+
+function numbersFrom(input: NumbersInput, raw: unknown): Found<{ value: (number | NamedValue)[] }> {
+	const entries = entriesOf(input, raw);
+	const found = entries.map(({ name, entry }) => ({ name, read: rangedFrom(input, input.key, entry) }));
+	const bad = found.map(({ read }) => read).find((read) => !read.ok);
 	if (bad) return bad;
 	const message = lengthProblem(input, entries.length, 'values');
 	if (message) return { ok: false, message };
-	const good = found.filter((one) => one.ok);
-	return { ok: true, echo: good.map(({ echo }) => echo).join('; '), value: good.map(({ value }) => value) };
+	const good = found.flatMap(({ name, read }) => (read.ok ? [{ name, ...read }] : []));
+	return {
+		ok: true,
+		echo: good.map(({ name, echo }) => (name === undefined ? echo : `${name} ${echo}`)).join('; '),
+		value: good.map(({ name, value }) => (input.named ? { name, value } : value))
+	};
 }
 
 type RowValue = Record<string, number | undefined>;
@@ -168,6 +191,9 @@ function valueOf(input: Input, key: string, raw: unknown): Found<{ value: unknow
 	}
 }
 
+/** So large that it does not count: the internal resistance of a pentode. */
+const LARGE = 'large';
+
 /** Reads one input, whatever name it came under, into values, echo, tolerances and problems. */
 export function readField(field: string, input: Input, given: GivenByKey, into: Reading): void {
 	const keys = keysOf(input).filter((key) => given[key] !== undefined && given[key] !== null);
@@ -177,6 +203,7 @@ export function readField(field: string, input: Input, given: GivenByKey, into: 
 		const message = `${key} and ${second} are the same thing. Give one of them.`;
 		return void into.problems.push({ key: second, message });
 	}
+	if (input.kind === 'number' && input.large && given[key] === LARGE) return void (into.echo[key] = LARGE);
 	const found = valueOf(input, key, given[key]);
 	if (!found.ok) return void into.problems.push({ key, message: found.message });
 	into.values[field] = found.value;

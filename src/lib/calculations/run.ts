@@ -1,5 +1,5 @@
 import type { Calculation, Source } from './define.ts';
-import { badness, fillSentence } from './judge.ts';
+import { badness, fillSentence, readOut } from './judge.ts';
 import { nearest } from './nearest.ts';
 import type { Picture } from './picture.ts';
 import type { GivenByKey } from './read-input.ts';
@@ -49,7 +49,8 @@ function wordsOf(calculation: Calculation, { values, spreads, judged, mayBe }: R
 	);
 	const others = mayBe.map((verdict) => `“${verdictTitle(calculation, verdict)}”`).join(' or ');
 	const doubt = others ? [`Within the tolerance given it may as well be ${others}.`] : [];
-	return [...judged.map(({ sentence }) => sentence), ...doubt, ...figures].join(' ');
+	const spoken = [...judged.map(({ sentence }) => sentence), ...doubt, ...figures];
+	return (spoken.length > 0 ? spoken : readOut(calculation, values, spreads)).join(' ');
 }
 
 const unique = (texts: readonly string[]): string[] => [...new Set(texts)];

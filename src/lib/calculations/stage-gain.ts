@@ -1,8 +1,11 @@
-import { defineCalculation, parallel } from './define.ts';
-import { choice, number, numbers, optional } from './inputs.ts';
+import { defineCalculation, type NamedValue, parallel } from './define.ts';
+import { choice, namedNumbers, number, optional } from './inputs.ts';
 import { arithmetic, commonPractice, FOSSEE, fromMemory, OWN_NUMBERS, published } from './sources.ts';
 
-const valveLaw = fromMemory('gain of a triode, a pentode and a tuned stage from slope and load');
+const valveLaw = published(
+	'gain of a triode, mu × R / (r_a + R): standardowe.pl, parametry lamp elektronowych; of a pentode, g_m × (r_a ∥ R): bbs.hifidiy.net thread 309122'
+);
+const tunedLaw = arithmetic('gain of a tuned stage from the coupled circuits, confirmed with ngspice');
 const typical = fromMemory(
 	'levels for 50 mW of a five-valve mains superhet, within a factor of three; published ratios of other sets, 32 for a mixer and 424 between two IF grids, fall within it'
 );
@@ -34,12 +37,26 @@ const PLACES = Object.keys(LEVELS) as [Place, ...Place[]];
 
 const decibels = (ratio: number): number => 20 * Math.log10(ratio);
 
+/** From which place to which, by their names where they have any. */
+function stageName(levels: readonly NamedValue[], i: number): string {
+	const [from, to] = [levels[i]?.name, levels[i + 1]?.name];
+	if (from === undefined && to === undefined) return `place ${i + 1} to ${i + 2}`;
+	return `${from ?? `place ${i + 1}`} to ${to ?? `place ${i + 2}`}`;
+}
+
 /** Gain from each place to the next, from the levels that give the same output. */
-function stepsOf(levels: readonly number[]) {
-	return levels.slice(1).map((level, i) => {
-		const gain = level / (levels[i] ?? level);
-		return { stage: `place ${i + 1} to ${i + 2}`, gain: Number(gain.toPrecision(4)), dB: decibels(gain) };
+function stepsOf(levels: readonly NamedValue[]) {
+	return levels.slice(1).map(({ value }, i) => {
+		const gain = value / (levels[i]?.value ?? value);
+		return { stage: stageName(levels, i), gain: Number(gain.toPrecision(4)), dB: decibels(gain) };
 	});
+}
+
+/** The stage that begins at a place of such a name: its gain to the next place. */
+function stageFrom(levels: readonly NamedValue[], place: RegExp): number | undefined {
+	const at = levels.findIndex(({ name }, i) => i < levels.length - 1 && place.test(name ?? ''));
+	const [here, next] = [levels[at]?.value, levels[at + 1]?.value];
+	return here && next && next / here;
 }
 
 interface Stage {
@@ -92,14 +109,16 @@ export const stageGain = defineCalculation({
 		resistance: optional(number('R_ohm', 'load of that power', 0.5, 100e3)),
 		anodeLoad: optional(number('R_a_ohm', 'load of the output valve', 100, 100e3)),
 		slope: optional(number('gm_mA_V', 'slope, of a mixer the conversion slope', 10e-6, 50e-3)),
-		internal: optional(number('r_a_ohm', 'internal resistance', 100, 20e6)),
+		internal: optional({ ...number('r_a_ohm', 'internal resistance', 100, 20e6), large: true }),
 		mu: optional(number('mu', 'amplification factor of the triode', 1, 200)),
 		load: optional(number('R_load_ohm', 'anode load', 100, 10e6)),
 		next: optional(number('R_next_ohm', 'grid leak of the next stage', 1e3, 50e6)),
 		impedance: optional(number('Z_ohm', 'impedance of the tuned circuits', 100, 5e6)),
 		kq: optional(number('kQ', 'coupling, times the critical one', 0.05, 10)),
 		levels: optional(
-			numbers('level_uV', 'levels for the same output, in the order of the signal', 1e-8, 100, { least: 2 })
+			namedNumbers('level_uV', 'levels for the same output, in the order of the signal', 1e-8, 100, {
+				least: 2
+			})
 		),
 		place: optional(choice('at', 'where the generator sits', PLACES)),
 		needed: optional({
@@ -131,6 +150,9 @@ export const stageGain = defineCalculation({
 			label: 'From place to place',
 			columns: { stage: 'Stage', gain: 'Gain', dB: 'Gain' }
 		},
+		ofMixer: { key: 'gain_mixer', label: 'Gain of the mixer' },
+		ofIf: { key: 'gain_IF', label: 'Gain of the IF stage' },
+		ofIfDb: { key: 'gain_IF_dB', label: 'Gain of the IF stage' },
 		outputVolts: { key: 'V_rms', label: 'Volts for that power', digits: 4 },
 		drive: { key: 'V_in_rms', label: 'Grid volts for that power' },
 		powerOut: { key: 'P_out_W', label: 'Power that comes out' },
@@ -149,7 +171,7 @@ export const stageGain = defineCalculation({
 	],
 	refuse({ levels }) {
 		if (!levels) return undefined;
-		const falls = levels.findIndex((level, i) => i > 0 && level < (levels[i - 1] ?? 0) / 10);
+		const falls = levels.findIndex(({ value }, i) => i > 0 && value < (levels[i - 1]?.value ?? 0) / 10);
 		if (falls < 0) return undefined;
 		return {
 			key: 'level_uV',
@@ -168,8 +190,15 @@ export const stageGain = defineCalculation({
 			share: gain && expected && (100 * gain) / expected
 		});
 		if (levels) {
-			const [first = 1, last = 1] = [levels[0], levels.at(-1)];
-			return { ...judged(last / first), steps: levels.length > 2 ? stepsOf(levels) : undefined };
+			const [first = 1, last = 1] = [levels[0]?.value, levels.at(-1)?.value];
+			const ofIf = stageFrom(levels, /^IF grid/i);
+			return {
+				...judged(last / first),
+				steps: levels.length > 2 ? stepsOf(levels) : undefined,
+				ofMixer: stageFrom(levels, /mixer/i),
+				ofIf,
+				ofIfDb: ofIf && decibels(ofIf)
+			};
 		}
 		if (input && output) return judged(output / input);
 		if (power && given.anodeLoad && given.slope)
@@ -255,7 +284,7 @@ export const stageGain = defineCalculation({
 		'A mixer takes 2 to 4 times more at the signal frequency than at the IF (from memory).',
 		'Grid to grid, AVC low, RF stages were built for about 75, 25 or 10, the more gangs the less (radioexperimenter.us).'
 	],
-	sources: [valveLaw, typical, levelBands, stageBands, conditions, makersLevels, militaryLevels],
+	sources: [valveLaw, tunedLaw, typical, levelBands, stageBands, conditions, makersLevels, militaryLevels],
 	checks: [
 		{
 			id: 'stage-gain/1',
@@ -275,7 +304,7 @@ export const stageGain = defineCalculation({
 		},
 		{
 			id: 'stage-gain/3',
-			given: { P_W: 0.05, R_a_ohm: 3500, gm_mA_V: 7 },
+			given: { P_W: 0.05, R_a_ohm: 3500, gm_mA_V: 7, r_a_ohm: 'large' },
 			gives: { V_in_rms: 0.54 },
 			withinPct: 0.5,
 			basis: 'published (7 mA/V; 0.5 V for 50 mW, 10 %); load 3.5 kohm from memory, r_a taken as large',
@@ -286,8 +315,8 @@ export const stageGain = defineCalculation({
 			given: { P_W: 0.05, R_a_ohm: 5200, gm_mA_V: 11.3, r_a_ohm: 38000 },
 			gives: { V_in_rms: 0.312 },
 			withinPct: 1,
-			basis: 'memory; the sheet gives 0.3 V',
-			source: fromMemory('EL84 sheet')
+			basis: 'published valve constants and load, arithmetic drive',
+			source: published('EL84 data sheet, Philips, pages 1 to 6: 11.3 mA/V, 38 kohm, 5.2 kohm')
 		},
 		{
 			id: 'stage-gain/5',
@@ -306,30 +335,19 @@ export const stageGain = defineCalculation({
 			source: arithmetic('formula at critical coupling')
 		},
 		{
-			id: 'stage-gain/7, second mixer grid to IF input',
-			given: { level_uV: [25, 800] },
-			gives: { gain: 32 },
-			withinPct: 0.5,
-			basis: 'published levels, arithmetic ratios',
-			source: makersLevels
-		},
-		{
-			id: 'stage-gain/7, IF grid to last IF grid',
-			given: { level_uV: [850, 360e3] },
-			gives: { gain: 423.5, dB: 52.5 },
-			withinPct: 0.5,
-			basis: 'published levels, arithmetic ratios',
-			source: makersLevels
-		},
-		{
-			id: 'stage-gain/7, all four places',
-			given: { level_uV: [25, 800, 850, 360e3] },
+			id: 'stage-gain/7',
+			given: {
+				level_uV: { '2nd mixer grid': 25, 'IF input': 800, 'IF grid': 850, 'last IF grid': 360e3 }
+			},
 			gives: {
+				gain_mixer: 32,
+				gain_IF: 423.5,
+				gain_IF_dB: 52.5,
 				gain: 14400,
 				stages: [
-					{ stage: 'place 1 to 2', gain: 32 },
-					{ stage: 'place 2 to 3', gain: 1.0625 },
-					{ stage: 'place 3 to 4', gain: 423.5 }
+					{ stage: '2nd mixer grid to IF input', gain: 32 },
+					{ stage: 'IF input to IF grid', gain: 1.0625 },
+					{ stage: 'IF grid to last IF grid', gain: 423.5 }
 				]
 			},
 			withinPct: 0.5,
@@ -337,8 +355,16 @@ export const stageGain = defineCalculation({
 			source: makersLevels
 		},
 		{
+			id: 'stage-gain/the same levels without names',
+			given: { level_uV: [25, 800, 850, 360e3] },
+			gives: { gain: 14400, stages: [{ stage: 'place 1 to 2' }, {}, { stage: 'place 3 to 4', gain: 423.5 }] },
+			withinPct: 0.5,
+			basis: 'published levels, arithmetic ratios',
+			source: makersLevels
+		},
+		{
 			id: 'stage-gain/8',
-			given: { level_uV: [3, 60000] },
+			given: { level_uV: { aerial: 3, 'third IF grid': 60000 } },
 			gives: { gain: 20000, dB: 86 },
 			withinPct: 0.5,
 			basis: 'published levels, arithmetic ratio (the aerial figure is an upper limit, so at least this)',

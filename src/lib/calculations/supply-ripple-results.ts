@@ -1,50 +1,6 @@
-import type { Given, Inputs, Problem } from './define.ts';
 import { ladderRatios } from './filter-ladder.ts';
-import { choice, column, number, optional, rows } from './inputs.ts';
-import type { Picture } from './picture.ts';
 import { pulsesOf, runRectifier } from './rectifier.ts';
-
-/** What may be known of a supply and its hum. */
-export const inputs = {
-	rectifier: optional(choice('rectifier', 'rectifier', ['half', 'full'])),
-	mains: optional(number('f_mains', 'mains frequency', 15, 500)),
-	frequency: optional({ ...number('f', 'ripple frequency', 15, 1000), alsoKeys: ['f_ripple'] }),
-	current: optional({ ...number('I_dc_A', 'direct current drawn', 1e-4, 5), alsoKeys: ['I_A'] }),
-	capacitance: optional(number('C_uF', 'capacitor', 0.01e-6, 0.02)),
-	peak: optional(number('V_peak', 'peak volts of the winding, or of one half', 0.5, 2000)),
-	load: optional(number('R_load_ohm', 'load as a resistance', 1, 10e6)),
-	factor: optional(number('ripple_factor', 'ripple wanted, RMS over DC', 1e-5, 1)),
-	dc: optional(number('V_dc', 'direct volts on the reservoir', 0.5, 2000)),
-	ripple: optional(number('V_pp', 'ripple, peak to peak', 1e-4, 500)),
-	measured: optional(number('V_pp_measured', 'ripple measured, peak to peak', 0, 500)),
-	hum: optional(number('f_hum', 'frequency of the hum', 15, 500)),
-	kind: optional(choice('rectifier_kind', 'kind of rectifier', ['valve', 'silicon'])),
-	halfVolts: optional(number('V_rms_per_half', 'RMS volts of each half of the winding', 5, 1000)),
-	sideOhms: optional(number('R_per_side_ohm', 'winding and rectifier, each side', 5, 2000)),
-	sections: optional(
-		rows(
-			'sections',
-			'smoothing sections after the reservoir',
-			{
-				resistance: optional(column('R_ohm', 'resistor', 1, 1e6)),
-				inductance: optional(column('L_H', 'choke', 0.01, 200)),
-				capacitance: column('C_uF', 'capacitor', 0.01e-6, 0.01)
-			},
-			{ most: 12 }
-		)
-	),
-	section: optional(choice('section', 'kind of section', ['RC', 'LC'])),
-	resistance: optional(number('R_ohm', 'resistor of the section', 1, 1e6)),
-	inductance: optional(number('L_H', 'choke', 0.01, 200)),
-	dcIn: optional(number('V_dc_in', 'direct volts into the section', 0.5, 2000)),
-	rippleIn: optional(number('V_ripple_in_rms', 'ripple into the section, RMS', 1e-4, 500)),
-	acIn: optional(number('V_in', 'AC volts into the section', 1e-4, 1000)),
-	filter: optional(choice('filter', 'kind of filter', ['choke input'])),
-	noLoad: optional(number('V_no_load', 'volts without load', 0.5, 2000)),
-	fullLoad: optional(number('V_full_load', 'volts with full load', 0.5, 2000))
-} satisfies Inputs;
-
-type SupplyGiven = Given<typeof inputs>;
+import type { SupplyGiven } from './supply-ripple-inputs.ts';
 
 const perCycle = ({ rectifier }: SupplyGiven): 1 | 2 => (rectifier === 'half' ? 1 : 2);
 /** RMS of a saw-tooth, from its height. */
@@ -173,67 +129,15 @@ function humWord({ hum, mains, rectifier }: SupplyGiven): string | undefined {
 	return atMains ? 'not the smoothing' : 'the smoothing';
 }
 
-const near = (one: number, other: number): boolean => Math.abs(one / other - 1) < 0.1;
-
-function picture(
-	along: readonly { V_pp: number | null; ratio: number }[],
-	ripple: number | undefined
-): Picture {
-	const values = [ripple ?? 1, ...along.map(({ V_pp, ratio }) => V_pp ?? ratio)];
-	return {
-		title: 'Ripple along the filter',
-		x: {
-			label: 'After',
-			unit: 'number',
-			ticks: values.map((_, at) => ({ at, label: at === 0 ? 'reservoir' : `section ${at}` }))
-		},
-		y:
-			ripple === undefined
-				? { label: 'Ripple, share of the reservoir’s', unit: 'number', scale: 'log' }
-				: { label: 'Ripple, peak to peak', unit: 'V', scale: 'log' },
-		curves: [{ label: 'ripple', style: 'solid', points: values.map((value, at) => [at, value] as const) }]
-	};
-}
-
-/** Figures that cannot all be true, with the cure. */
-export function rippleContradiction(given: SupplyGiven): Problem | undefined {
-	const { noLoad, fullLoad, dc, ripple, sections, section, inductance, capacitance, frequency, hum, mains } =
-		given;
-	if (noLoad !== undefined && fullLoad !== undefined && fullLoad > noLoad)
-		return { key: 'V_full_load', message: 'V_full_load is above V_no_load. Read both again, set warm.' };
-	if (dc !== undefined && ripple !== undefined && ripple >= 2 * dc)
-		return {
-			key: 'V_pp',
-			message: 'V_pp is more than V_dc can carry. Check that the meter blocks DC, and its range.'
-		};
-	if (sections?.some(({ resistance, inductance: choke }) => resistance === undefined && choke === undefined))
-		return {
-			key: 'sections',
-			message: 'sections: each needs R_ohm or L_H before its capacitor. Fill one of them in.'
-		};
-	if (section === 'LC' && inductance && capacitance && frequency) {
-		const product = (2 * Math.PI * frequency) ** 2 * inductance * capacitance;
-		if (product <= 3)
-			return {
-				key: 'L_H',
-				message:
-					'L_H with C_uF is near resonance at the ripple: it may raise it. Take a larger choke or capacitor.'
-			};
-	}
-	if (hum === undefined || mains === undefined || near(hum, mains) || near(hum, 2 * mains)) return undefined;
-	return {
-		key: 'f_hum',
-		message:
-			'f_hum is neither f_mains nor twice it: no mains hum. Measure it again, or look for motor-boating.'
-	};
-}
-
 /** All that follows from what was given; base units. */
 export function ripplesOf(given: SupplyGiven) {
 	const { frequency, capacitance, inductance, mains, peak, noLoad, fullLoad } = given;
 	const reservoir = given.halfVolts === undefined ? sawTooth(given) : winding(given);
 	const known = { ...(given.section === undefined && given.filter === undefined ? reservoir : {}) };
 	const reactances = frequency !== undefined && given.current === undefined && given.section !== 'RC';
+	// The unsmoothed wave and the ripple frequencies are told where nothing else is asked.
+	const alone =
+		[capacitance, given.current, given.load, given.hum, given.ripple].every((one) => !one) || undefined;
 	const w = 2 * Math.PI * (frequency ?? NaN);
 	const regulation =
 		noLoad !== undefined && fullLoad !== undefined ? (100 * (noLoad - fullLoad)) / fullLoad : undefined;
@@ -246,21 +150,11 @@ export function ripplesOf(given: SupplyGiven) {
 		...chokeInputResults(given),
 		reactanceC: reactances && capacitance !== undefined ? 1 / (w * capacitance) : undefined,
 		reactanceL: reactances && inductance !== undefined ? w * inductance : undefined,
-		averageHalf: peak === undefined ? undefined : peak / Math.PI,
-		averageFull: peak === undefined ? undefined : (2 * peak) / Math.PI,
+		averageHalf: alone && peak && peak / Math.PI,
+		averageFull: alone && peak && (2 * peak) / Math.PI,
 		regulation,
-		halfFrequency: mains,
-		fullFrequency: mains && 2 * mains,
+		halfFrequency: alone && mains,
+		fullFrequency: alone && mains && 2 * mains,
 		points: humWord(given)
 	};
-}
-
-/** Ripple from the reservoir to the last section. */
-export function ripplePictures(
-	{ ripple: given }: SupplyGiven,
-	{ along, ripple }: { along?: unknown; ripple?: unknown }
-): Picture[] {
-	if (!Array.isArray(along)) return [];
-	const known = typeof ripple === 'number' ? ripple : given;
-	return [picture(along as never, known)];
 }

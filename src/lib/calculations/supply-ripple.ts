@@ -1,6 +1,9 @@
 import { defineCalculation } from './define.ts';
 import { arithmetic, commonPractice, FOSSEE, OWN_NUMBERS, published } from './sources.ts';
-import { inputs, rippleContradiction, ripplePictures, ripplesOf } from './supply-ripple-results.ts';
+import { rippleContradiction } from './supply-ripple-contradictions.ts';
+import { inputs } from './supply-ripple-inputs.ts';
+import { ripplePictures } from './supply-ripple-picture.ts';
+import { ripplesOf } from './supply-ripple-results.ts';
 
 const filters = (example: string) =>
 	published(
@@ -471,19 +474,19 @@ export const supplyRipple = defineCalculation({
 				V_peak: 300,
 				sections: [
 					{ R_ohm: 1000, C_uF: 32 },
-					{ R_ohm: 10000, C_uF: 8 }
+					{ R_ohm: 2200, C_uF: 8 }
 				]
 			},
 			gives: {
 				V_pp: 15.625,
 				along: [
-					{ after: 'section 1', ratio: 0.04957 },
-					{ after: 'section 2', ratio: 0.000986 }
+					{ after: 'section 1', ratio: 0.04951, V_dc: 242.19 },
+					{ after: 'section 2', ratio: 0.004459, V_dc: 132.19 }
 				]
 			},
 			withinPct: 0.5,
 			basis: 'arithmetic',
-			source: arithmetic('two sections as a ladder: the second takes 0.2 % from the first')
+			source: arithmetic('two sections as a ladder: the second takes 0.3 % from the first')
 		}
 	]
 });

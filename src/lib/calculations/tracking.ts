@@ -219,6 +219,19 @@ export const tracking = defineCalculation({
 				message:
 					'With L_signal_uH and T_signal_pF the signal circuit never reaches the high point. Check both, with their units.'
 			};
+		const { gangLeast, gangMost, places } = given;
+		if (gangLeast !== undefined && gangMost !== undefined && gangLeast >= gangMost)
+			return {
+				key: 'C_gang_max_pF',
+				message: 'C_gang_max_pF is not above C_gang_min_pF. Give the gang closed as C_gang_max_pF.'
+			};
+		const signal = { coil: signalCoil, trimmer: signalTrimmer };
+		const off = places?.find((place) => gangAt(signal, place) <= 0);
+		if (off !== undefined)
+			return {
+				key: 'f_err_kHz',
+				message: `f_err_kHz: the signal circuit never reaches ${Math.round(off / 1e3)} kHz, as T_signal_pF alone is too much. Leave that place out.`
+			};
 		if (solve(given)) return undefined;
 		return {
 			key: 'IF_kHz',

@@ -1,14 +1,17 @@
 import { defineCalculation } from './define.ts';
-import { choice, number, optional } from './inputs.ts';
 import { arithmetic, commonPractice, fromMemory, OHM_AND_JOULE, OWN_NUMBERS, published } from './sources.ts';
+import { inputs, operatingContradiction } from './valve-operating-contradictions.ts';
 
 const loadBands = commonPractice('dissipation against the limit: 85, 100 and 120 %');
 const sheetBands = commonPractice('cathode current against the service sheet: 60, 80, 120 and 140 %');
 const overTheLimit = arithmetic('more than the limit of the valve data');
 const screenShare = fromMemory(
-	'screen share of the cathode current without signal: output pentodes 8 to 12 %, RF pentodes 20 to 30 %'
+	'screen share of the cathode current without signal, where no sheet was read: output pentodes 8 to 12 %, RF pentodes 20 to 30 %'
 );
-const ef41 = published('Philips EF41 data at tubeofile.com: 1.7 mA of 7.7 mA, 22 %, for the RF pentode');
+const screenOfSheets = published(
+	"screen share by the makers' data sheets: output pentode EL84 5.5 of 53.5 mA, 10 %; RF pentodes EF89 3 of 12 mA, 25 %, EBF80 1.75 of 6.75 mA, 26 %, EBF89 2.7 of 11.7 mA, 23 % (Philips); EF41 1.7 of 7.7 mA, 22 % (Philips data at tubeofile.com)"
+);
+const el84 = published('EL84 data sheet, Philips, pages 1 to 6: 250 V, 48 mA, 5.5 mA, -7.3 V, 135 ohm');
 
 /** Middle of the usual range, for a screen current that was not measured. */
 const SHARES = { triode: 0, 'output pentode': 0.1, 'RF pentode': 0.25 } as const;
@@ -36,21 +39,7 @@ export const valveOperatingPoint = defineCalculation({
 	title: 'Working point of a valve',
 	question: 'How much current does the valve draw, and are anode and screen within their limits?',
 	group: 'Current and heat',
-	inputs: {
-		cathodeVolts: optional(number('V_k', 'volts on the cathode resistor', 0, 60)),
-		cathodeResistor: optional(number('R_k_ohm', 'cathode resistor, measured cold', 10, 10e3)),
-		anodeCurrent: optional(number('I_a_A', 'anode current', 0, 0.5)),
-		screenCurrent: optional(number('I_g2_A', 'screen current', 0, 0.1)),
-		valve: optional(choice('valve', 'kind of valve', ['triode', 'output pentode', 'RF pentode'])),
-		anodeToChassis: optional(number('V_a', 'anode volts to chassis', 0, 1000)),
-		anodeVolts: optional(number('V_ak', 'anode volts to cathode', 0, 1000)),
-		screenToChassis: optional(number('V_g2', 'screen volts to chassis', 0, 1000)),
-		screenVolts: optional(number('V_g2k', 'screen volts to cathode', 0, 1000)),
-		anodeLimit: optional(number('P_a_max_W', 'anode dissipation limit', 0.1, 100)),
-		screenLimit: optional(number('P_g2_max_W', 'screen dissipation limit', 0.05, 20)),
-		cathodeLimit: optional(number('I_k_max_A', 'cathode current limit', 1e-3, 1)),
-		serviceCurrent: optional(number('I_k_service_A', 'cathode current by the service sheet', 0.1e-3, 0.5))
-	},
+	inputs,
 	ways: [
 		{ title: 'the cathode resistor', needs: ['cathodeVolts', 'cathodeResistor'], also: ['anodeCurrent'] },
 		{ title: 'the resistor wanted', needs: ['cathodeVolts', 'anodeCurrent'] },
@@ -66,7 +55,8 @@ export const valveOperatingPoint = defineCalculation({
 		anodeLoad: { key: 'anode_load_pct', label: 'Anode, share of its limit' },
 		screenLoad: { key: 'screen_load_pct', label: 'Screen, share of its limit' },
 		cathodeLoad: { key: 'cathode_load_pct', label: 'Cathode current, share of its limit' },
-		ofService: { key: 'I_k_service_pct', label: 'Cathode current, share of the service sheet' }
+		ofService: { key: 'I_k_service_pct', label: 'Cathode current, share of the service sheet' },
+		gridLeakShare: { key: 'R_g1_pct', label: 'Grid leak, share of the largest allowed' }
 	},
 	formulaText: [
 		'I_k = V_k / R_k',
@@ -76,34 +66,7 @@ export const valveOperatingPoint = defineCalculation({
 		'R_k = V_k / (I_a + I_g2)',
 		'load = 100 × P / P_max'
 	],
-	refuse(given) {
-		const { cathodeVolts: vk, cathodeResistor: rk, anodeToChassis: va, screenToChassis: vg2 } = given;
-		const both = given.anodeVolts !== undefined && va !== undefined;
-		if (both)
-			return { key: 'V_a', message: 'V_a and V_ak are both given. Leave one out: to chassis or to cathode.' };
-		if (given.screenVolts !== undefined && vg2 !== undefined)
-			return {
-				key: 'V_g2',
-				message: 'V_g2 and V_g2k are both given. Leave one out: to chassis or to cathode.'
-			};
-		if (vk === undefined && (va !== undefined || vg2 !== undefined))
-			return {
-				key: 'V_k',
-				message: 'V_k is missing: volts to chassis need it. Give V_k, or V_ak and V_g2k.'
-			};
-		if (vk !== undefined && Math.min(va ?? vk, vg2 ?? vk) < vk)
-			return {
-				key: 'V_a',
-				message: 'Anode or screen is below the cathode. Measure V_a, V_g2 and V_k again, to chassis.'
-			};
-		const total = vk !== undefined && rk !== undefined ? vk / rk : Infinity;
-		if ((given.screenCurrent ?? 0) > total)
-			return {
-				key: 'I_g2_A',
-				message: 'I_g2_A is more than the whole cathode current. Measure it and R_k again.'
-			};
-		return undefined;
-	},
+	refuse: operatingContradiction,
 	formula(given) {
 		const { cathodeVolts, cathodeResistor } = given;
 		const measured =
@@ -134,7 +97,8 @@ export const valveOperatingPoint = defineCalculation({
 			anodeLoad: share(anodeHeat, given.anodeLimit),
 			screenLoad: share(screenHeat, given.screenLimit),
 			cathodeLoad: share(cathodeCurrent, given.cathodeLimit),
-			ofService: share(cathodeCurrent, given.serviceCurrent)
+			ofService: share(cathodeCurrent, given.serviceCurrent),
+			gridLeakShare: share(given.gridLeak, given.gridLeakLimit)
 		};
 	},
 	summary: [
@@ -230,6 +194,17 @@ export const valveOperatingPoint = defineCalculation({
 					source: sheetBands
 				}
 			]
+		},
+		{
+			by: 'gridLeakShare',
+			bands: [
+				{ upTo: 100, verdict: 'ok', says: 'The grid leak is within the valve data.', source: overTheLimit },
+				{
+					verdict: 'grid-leak-too-large',
+					says: 'The grid leak is {gridLeakShare} of the largest that the valve data allow: a trace of gas may run the valve away.',
+					source: overTheLimit
+				}
+			]
 		}
 	],
 	verdicts: [
@@ -249,6 +224,13 @@ export const valveOperatingPoint = defineCalculation({
 				'the grid volts: a leaky coupling capacitor or a gassy valve',
 				'the cathode resistor, for drift or a wrong part',
 				'the cathode bypass capacitor, for a short'
+			]
+		},
+		{
+			verdict: 'grid-leak-too-large',
+			next: [
+				'the grid leak, measured out of circuit, against the service sheet',
+				'the grid volts after half an hour'
 			]
 		},
 		{
@@ -272,7 +254,7 @@ export const valveOperatingPoint = defineCalculation({
 		'Without a screen current or the kind of valve, the anode current of a pentode is not worked out.',
 		'Back bias carries the current of the whole set.'
 	],
-	sources: [OHM_AND_JOULE, loadBands, sheetBands, screenShare, ef41],
+	sources: [OHM_AND_JOULE, loadBands, sheetBands, screenOfSheets, screenShare, el84],
 	checks: [
 		{
 			id: 'valve-operating-point/1',
@@ -297,11 +279,8 @@ export const valveOperatingPoint = defineCalculation({
 			given: { V_k: 7.3, R_k_ohm: 135, I_g2_A: 0.0055, V_ak: 250 },
 			gives: { I_k_A: 0.05407, I_a_A: 0.04857, P_a_W: 12.14 },
 			withinPct: 0.5,
-			basis:
-				'memory; only the 12 W limit and about 11 mA/V were read (casopismuzikus.cz, 100 let elektronky 11)',
-			source: fromMemory(
-				'EL84 sheet: 250 V, 48 mA, 5.5 mA, -7.3 V, 135 ohm (53.5 mA at the cathode; the rounded 135 ohm gives 54.1 mA)'
-			)
+			basis: 'published (53.5 mA at the cathode, 48 mA at the anode; the rounded 135 ohm gives 1 % more)',
+			source: el84
 		},
 		{
 			id: 'valve-operating-point/4a',
@@ -378,6 +357,15 @@ export const valveOperatingPoint = defineCalculation({
 			given: { V_k: 5.25, R_k_ohm: 150, I_k_service_A: 0.05 },
 			gives: { I_k_A: 0.035, I_k_service_pct: 70 },
 			verdict: 'watch',
+			withinPct: 0.1,
+			basis: 'arithmetic',
+			source: OWN_NUMBERS
+		},
+		{
+			id: 'valve-operating-point/grid leak of 2.2 Mohm where 1 Mohm is allowed',
+			given: { V_k: 7.5, R_k_ohm: 150, I_k_service_A: 0.05, R_g1_ohm: 2.2e6, R_g1_max_ohm: 1e6 },
+			gives: { R_g1_pct: 220, I_k_service_pct: 100 },
+			verdict: 'grid-leak-too-large',
 			withinPct: 0.1,
 			basis: 'arithmetic',
 			source: OWN_NUMBERS
