@@ -7,9 +7,12 @@ const coaxial = published(
 );
 const fieldConstant = arithmetic('2 pi times the electric constant: 55.63 pF/m');
 const plastics = published(
-	'table of materials at thelen.us: PVC 2.8 to 3.4, paper 3.0, paraffin wax 2.1 to 2.5'
+	'table of materials at thelen.us: polythene 2.27 to 2.5, PTFE 2.1, PVC 2.8 to 3.4, paper 3.0, paraffin wax 2.1 to 2.5'
 );
-const otherInsulation = fromMemory('polythene 2.26, PTFE 2.1, soft PVC up to 5, old rubber 3 to 4');
+const cables = published(
+	'table of a wire maker, standard-wire.com (formula for capacitance of wires): solid polythene 2.26, PTFE 2.1, PVC 5, rubber 4 to 5 by kind'
+);
+const oldRubber = fromMemory('old rubber 3 to 4');
 const retrimBand = commonPractice('a tenth of the capacitance of a tuned circuit asks for trimming');
 const trebleBands = commonPractice('treble of an AM set ends near 4.5 kHz; limits at 4.5 and 9 kHz');
 const screenedPart = commonPractice(
@@ -27,9 +30,10 @@ const INSULATION = {
 	polythene: 2.26,
 	PTFE: 2.1,
 	PVC: 3.1,
+	'soft PVC': 5,
 	paper: 3,
 	'paraffin wax': 2.3,
-	'old rubber': 3.5
+	'old rubber': 4
 } as const;
 type Insulation = keyof typeof INSULATION;
 const KINDS = Object.keys(INSULATION) as [Insulation, ...Insulation[]];
@@ -231,7 +235,7 @@ export const cableCapacitance = defineCalculation({
 		'A lead for a car aerial (30 to 60 pF/m) is of low capacitance on purpose.',
 		'An audio grid fed from 500 kΩ loses 3 dB at 3.2 kHz by 100 pF more.'
 	],
-	sources: [coaxial, fieldConstant, plastics, otherInsulation, retrimBand, trebleBands, screenedPart],
+	sources: [coaxial, fieldConstant, plastics, cables, oldRubber, retrimBand, trebleBands, screenedPart],
 	checks: [
 		{
 			id: 'cable-capacitance/1',

@@ -17,7 +17,13 @@ const fcc = published(
 	'Couch, Digital and Analog Communication Systems, table 5-4 (yumpu.com 58322109 p. 752)'
 );
 const oirt = published('Wikipedia, FM broadcasting (copy at howstuflvvorks.com)');
-const bandPlans = fromMemory('FM bands and rasters outside the Americas; OIRT with 50 kHz deviation');
+const bandPlans = published(
+	'FM bands: Europe 87.5 to 108 MHz, Japan 76 to 95 MHz (Wikipedia, FM broadcast band, copy at wikiclassic.com); OIRT in steps of 30 kHz (fmtrick.blogspot.com); early US band 42 to 50 MHz (tenwatts.blogspot.com)'
+);
+const bandMemory = fromMemory(
+	'100 kHz steps and 50 µs in Europe, 50 µs in Japan and the OIRT band, 50 kHz deviation there, 75 kHz in the early band'
+);
+const stereoWidth = published('200 to 300 kHz of IF for stereo: iwistaoblog.com, valve FM IF amplifiers');
 
 interface BandPlan {
 	/** Hz, both ends. */
@@ -270,9 +276,11 @@ export const fmDetector = defineCalculation({
 		stationVolts,
 		limiterVolts,
 		widthBand,
+		stereoWidth,
 		fcc,
 		oirt,
-		bandPlans
+		bandPlans,
+		bandMemory
 	],
 	checks: [
 		{

@@ -15,8 +15,14 @@ const bird = published(`J. Bird, Electrical Circuit Theory and Technology, probl
 const threeTimes = commonPractice(
 	'a fuse of more than three times the current does not save the transformer'
 );
-const htRule = fromMemory('HT fuse in the centre tap: 1.5 to 2 times the direct current');
-const row = fromMemory('standard ratings of IEC 60127, after the R10 series');
+const htRule = published(
+	'HT fuse of about 1.5 times the direct current: theultimatetone.com thread 220 (1.25 × 1.25 times), unofficialwarmoth.com thread 9691 (half as much again)'
+);
+const htTwice = fromMemory('up to 2 times the direct current for an HT fuse');
+const row = published(
+	"standard ratings from 50 mA to 2 A: a fuse maker's table of radial-lead fuses, scribd.com 579109020"
+);
+const smallest = fromMemory('32 and 40 mA as the two ratings below');
 
 /** Standard ratings, A. */
 const STANDARD = [
@@ -184,7 +190,7 @@ export const fuse = defineCalculation({
 		'North American ratings go by another rule (UL 248-14): the same number is not the same fuse.',
 		'Small-body T fuses differ: one maker’s opens at 2.1 times within 2 minutes.'
 	],
-	sources: [window, windings, times, threeTimes, htRule, row],
+	sources: [window, windings, times, threeTimes, htRule, htTwice, row, smallest],
 	checks: [
 		{
 			id: 'fuse/1',

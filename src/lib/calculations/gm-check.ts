@@ -1,6 +1,6 @@
 import { defineCalculation } from './define.ts';
 import { number, optional } from './inputs.ts';
-import { arithmetic, commonPractice, FOSSEE, fromMemory, OWN_NUMBERS, published } from './sources.ts';
+import { arithmetic, commonPractice, FOSSEE, OWN_NUMBERS, published } from './sources.ts';
 
 const bands = commonPractice('slope against the data: 80 and 60 %');
 const newValves = published(
@@ -9,8 +9,8 @@ const newValves = published(
 const spread = published(
 	'data sheets of new valves, plus or minus 20 to 30 % (radiomuseum.org, discussion of 2015)'
 );
-const threeHalves = fromMemory(
-	'the three-halves-power law of an ideal valve: slope goes with the cube root of the current'
+const threeHalves = published(
+	'the three-halves-power law of an ideal valve, by which the slope goes with the cube root of the current: an electronics course, ch. 6.2 (fliphtml5.com/osspz/sqrh p. 172)'
 );
 const squareRoot = published(
 	'r-type.org add002: slope goes about with the square root of the cathode current'

@@ -2,7 +2,9 @@ import { defineCalculation } from './define.ts';
 import { choice, number, optional } from './inputs.ts';
 import { commonPractice, FOSSEE, fromMemory, OWN_NUMBERS, published } from './sources.ts';
 
-const thomson = fromMemory('resonance of coil and capacitor, and Q as reactance over loss');
+const thomson = published(
+	`resonance of coil and capacitor: Mehta and Mehta, Principles of Electronics, ex. 15.1; Q as reactance over resistance, bandwidth between the half-power points: US Navy NEETS, electriciantraining.tpub.com/14181 p. 1-47; width f / Q: iwab.nu question 054; ${FOSSEE}`
+);
 const qOfBooks = published(
 	`Q of loaded circuits in worked examples: broadcast aerial circuits 40, 50, 100 and 110 (Blake ex. 6.5, Roddy and Coolen ex. 7.6.1, Kennedy ex. 7.1, Beasley and Miller ex. 3.1), IF windings 30 to 40 (Blake ex. 6.9); ${FOSSEE}`
 );

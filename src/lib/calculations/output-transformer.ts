@@ -2,9 +2,11 @@ import { defineCalculation } from './define.ts';
 import { choice, number, optional } from './inputs.ts';
 import { commonPractice, FOSSEE, fromMemory, OWN_NUMBERS, published } from './sources.ts';
 
-const transformerLaw = fromMemory('an ideal transformer: volts as the turns, impedance as their square');
-const njunis = published('tubes.njunis.net p=398');
-const valveLoads = fromMemory('loads of output valves from usual data sheets');
+const njunis = published('tubes.njunis.net p=398: impedance as the square of the ratio, two worked examples');
+const el84Load = published(
+	'EL84 data sheet, Philips, pages 1 to 6: 5.2 kohm, or 4.5 kohm with little less power'
+);
+const valveLoads = fromMemory('loads of the other output valves, from usual data sheets');
 const loadBand = commonPractice('load within 30 % of the data sheet');
 const windings = published(
 	'primary resistances read on sets: about 100, 225, 190 + 170, 370 and 650 ohm (philcoradio.com threads 2923 and 6438; nostalgiaair.org t37253, t54842; diyaudio.com 287450)'
@@ -16,7 +18,7 @@ const soldIn1955 = published(
 	'replacement transformers sold in Britain in 1955: 5000, 7000 to 8000 and 10000 ohm to 3 ohm, multi-ratio 30, 45, 60, 90 to 1 (trade advertisement, scribd.com 312548255)'
 );
 
-/** Load that each valve wants, ohm: the middle where a range is known. From memory. */
+/** Load that each valve wants, ohm: the middle where a range is known. EL84 from its sheet, the others from memory. */
 const LOADS = {
 	EL84: 5200,
 	'EL41, 6AQ5, 6V6': 6000,
@@ -219,7 +221,7 @@ export const outputTransformer = defineCalculation({
 		'A loudspeaker has about 0.8 of its impedance as DC resistance (from memory).',
 		'Primary open: the anode has no volts and the screen glows.'
 	],
-	sources: [transformerLaw, njunis, valveLoads, loadBand, windings, windingBand, soldIn1955],
+	sources: [njunis, el84Load, valveLoads, loadBand, windings, windingBand, soldIn1955],
 	checks: [
 		{
 			id: 'output-transformer/1',

@@ -14,9 +14,10 @@ const sixDots = published(
 );
 const blackDot = published('mica dots with black for 20 %: technifest.com, mica capacitor codes');
 const voltCodes = published('EIA volt codes: oriedza.blogspot.com, capacitor code table; jestineyong.com');
-const rmaDots = fromMemory(
-	'six mica dots without a dot for the type: three digits above, volts at the lower left'
+const rmaDots = published(
+	'six mica dots, the upper left neither black, white nor silver: three figures above, and volts and tolerance besides (vcomp.co.uk; mailman.qth.net arc5, August 2013)'
 );
+const rmaPlaces = fromMemory('of those six the lower left tells the volts');
 
 const TRANSFORMER_LEADS = {
 	black: 'primary',
@@ -209,7 +210,7 @@ export const partCodes = defineCalculation({
 		'A dot that cannot be seen has the colour of the body.',
 		'Six mica dots: white or black first is mica, silver is paper.'
 	],
-	sources: [rkm, leads, letters, vcomp, bodyEndDot, sixDots, blackDot, voltCodes, rmaDots],
+	sources: [rkm, leads, letters, vcomp, bodyEndDot, sixDots, blackDot, voltCodes, rmaDots, rmaPlaces],
 	checks: [
 		{
 			id: 'part-codes/1',

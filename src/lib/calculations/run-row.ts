@@ -3,7 +3,7 @@ import { type Judged, judgeAll, type Values } from './judge.ts';
 import { inUnitOf, outputsByKey } from './outputs.ts';
 import { problemsOfWay, readGiven } from './read.ts';
 import type { GivenByKey } from './read-input.ts';
-import { otherVerdicts, type Spreads, spreadsOf } from './spread.ts';
+import { movedBy, otherVerdicts, type Spreads, spreadsOf } from './spread.ts';
 
 /** The sum done once. */
 export interface Row {
@@ -53,10 +53,11 @@ export function runRow(calculation: Calculation, byKey: GivenByKey): Row | Refus
 	if (refused) return refusal([refused]);
 	const values = calculation.formula(given as never) as Values;
 	const outputs = outputsByKey(calculation, values, Object.keys(echo));
-	const spreads = spreadsOf(calculation, given, tolerances, values);
+	const moved = movedBy(calculation, given, tolerances, values);
+	const spreads = spreadsOf(moved, values);
 	const judged = judgeAll(calculation, values, spreads);
 	const reached = judged.map(({ verdict }) => verdict);
-	const mayBe = otherVerdicts(calculation, values, spreads, reached);
+	const mayBe = otherVerdicts(calculation, values, moved, reached);
 	return {
 		given,
 		echo,

@@ -13,7 +13,9 @@ export const arithmetic = (what: string): Source => ({ kind: 'arithmetic', what 
 export const published = (what: string): Source => ({ kind: 'published', what });
 
 /** Ohm's and Joule's laws, on which most sums here stand. */
-export const OHM_AND_JOULE = fromMemory("Ohm's and Joule's laws");
+export const OHM_AND_JOULE = published(
+	"Ohm's and Joule's laws, V = I × R and P = V² / R: tutor4physics.com/formulaohmslaw.htm"
+);
 
 /** Companions to textbooks, where several worked examples were read. */
 export const FOSSEE = 'numbers as transcribed in the FOSSEE textbook companions';

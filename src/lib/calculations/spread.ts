@@ -7,22 +7,34 @@ export type Spreads = Readonly<Record<string, number>>;
 /** Less than this share of the value is binary crumbs. */
 const CRUMBS = 1e-9;
 
-/**
- * Carries tolerances (per cent, by input field) through the formula to first order: each input is moved up and down by its
- * tolerance, and half of what an output moves by is added up. That is the worst case, fair while tolerances are small.
- */
-export function spreadsOf(
+/** The results with one input moved up and down by its tolerance. */
+interface Moved {
+	up: Values;
+	down: Values;
+}
+
+/** Each input with a tolerance (per cent, by field) moved by itself. What would be refused counts as not moved. */
+export function movedBy(
 	calculation: Calculation,
 	given: Readonly<Record<string, unknown>>,
 	tolerances: Readonly<Record<string, number>>,
 	results: Values
-): Spreads {
-	const moved = Object.entries(tolerances).map(([field, pct]) => {
+): readonly Moved[] {
+	return Object.entries(tolerances).map(([field, pct]) => {
 		const value = given[field] as number;
-		const at = (factor: number): Values =>
-			calculation.formula({ ...given, [field]: value * factor } as never) as Values;
+		const at = (factor: number): Values => {
+			const moved = { ...given, [field]: value * factor } as never;
+			return calculation.refuse?.(moved) ? results : (calculation.formula(moved) as Values);
+		};
 		return { up: at(1 + pct / 100), down: at(1 - pct / 100) };
 	});
+}
+
+/**
+ * Carries tolerances to the results to first order: half of what an output moves by is added up over the inputs. That is the
+ * worst case, fair while tolerances are small.
+ */
+export function spreadsOf(moved: readonly Moved[], results: Values): Spreads {
 	const spreads = Object.entries(results).flatMap(([field, value]) => {
 		if (typeof value !== 'number') return [];
 		const halves = moved.map(({ up, down }) => Math.abs(Number(up[field]) - Number(down[field])) / 2);
@@ -51,15 +63,27 @@ function verdictsWithin(
 	return [low, ...inside, high].map((at) => bandFor(calculation, judgement, at).verdict);
 }
 
+/** A finding in words may become another one where an input is moved. */
+function verdictsOfWords(calculation: Calculation, judgement: Judgement, moved: readonly Moved[]): string[] {
+	return moved
+		.flatMap(({ up, down }) => [up, down])
+		.flatMap((values) => {
+			const word = values[judgedField(judgement, values) ?? ''];
+			return typeof word === 'string' ? [bandFor(calculation, judgement, word).verdict] : [];
+		});
+}
+
 /** Verdicts, other than those that were reached, which the tolerances would allow as well. */
 export function otherVerdicts(
 	calculation: Calculation,
 	values: Values,
-	spreads: Spreads,
+	moved: readonly Moved[],
 	reached: readonly string[]
 ): string[] {
-	const possible = (calculation.judge ?? []).flatMap((judgement) =>
-		verdictsWithin(calculation, judgement, values, spreads)
-	);
+	const spreads = spreadsOf(moved, values);
+	const possible = (calculation.judge ?? []).flatMap((judgement) => [
+		...verdictsWithin(calculation, judgement, values, spreads),
+		...verdictsOfWords(calculation, judgement, moved)
+	]);
 	return [...new Set(possible)].filter((verdict) => !reached.includes(verdict));
 }

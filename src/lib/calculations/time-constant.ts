@@ -2,9 +2,14 @@ import { defineCalculation } from './define.ts';
 import { choice, number, optional } from './inputs.ts';
 import { commonPractice, FOSSEE, fromMemory, OWN_NUMBERS, published } from './sources.ts';
 
-const chargeLaw = fromMemory('charge and corner of a resistor and a capacitor');
-const bypassLaw = fromMemory(
-	'the shelf of a cathode bypass; the full expression stands on p. 484 of the Radiotron Designer’s Handbook, 4th ed.: the page number was read, the formula was not'
+const chargeLaw = published(
+	'charge to 63.2 % after one time constant, nearly all after five: US Navy NEETS Module 7 (NAVEDTRA 14179) p. 4-14; corner 1 / (2π × R × C): common-cathode stage in a user guide at manualshelf.com'
+);
+const bypassLaw = published(
+	'the shelf of a cathode bypass: zero by R_k and C_k, pole by C_k with R_k and 1 / g_m side by side (ken-gilbert.com, cathode bypass caps)'
+);
+const triodeBypass = fromMemory(
+	'the same for a triode, with (r_a + R_L) / (mu + 1) in the place of 1 / g_m; the full expression stands on p. 484 of the Radiotron Designer’s Handbook, 4th ed.: the page number was read, the formula was not'
 );
 const couplingBands = commonPractice('coupling corner 10 to 80 Hz in table sets; limits at 5 and 150 Hz');
 const bypassBand = commonPractice('cathode bypass corner under 100 Hz');
@@ -321,6 +326,7 @@ export const timeConstant = defineCalculation({
 	sources: [
 		chargeLaw,
 		bypassLaw,
+		triodeBypass,
 		couplingBands,
 		bypassBand,
 		avcTime,

@@ -18,7 +18,9 @@ const terman = fromMemory(
 );
 const goodWork = commonPractice('5 kHz between the points is good work');
 const beyond = commonPractice('beyond 10 kHz the dial is wrong for everybody; a working threshold');
-const halfWidth = fromMemory('an error of half the bandwidth of the aerial circuit, f / (2 Q), costs 3 dB');
+const halfWidth = published(
+	'at half the bandwidth off tune a circuit passes 0.707: US Navy NEETS, electriciantraining.tpub.com/14181 p. 1-47'
+);
 
 const GOOD = 5e3;
 const FAR = 10e3;

@@ -20,7 +20,7 @@ describe('the calculate command', () => {
 			verdict: 'warm'
 		});
 		expect(answer['sentence']).toContain('3 W');
-		expect(answer['sources']).toContainEqual({ kind: 'from memory', what: "Ohm's and Joule's laws" });
+		expect(answer['sources']).toContainEqual(expect.objectContaining({ kind: 'published' }));
 	});
 
 	test('the list names every calculation with units and ranges', () => {

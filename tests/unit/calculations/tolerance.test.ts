@@ -41,6 +41,25 @@ describe('the tolerance of meter and part is carried to the result', () => {
 		expect(mayBe).toEqual(['watch']);
 	});
 
+	test('a finding in words is doubted too: behind a lamp, 5 % of the meter are normal or too much', () => {
+		const lamp = { W_lamp: 60, V_mains: 230, W_set_normal: 45 };
+		const sure = answerOf('lamp-limiter', { ...lamp, V_set: '150 ±1 %' });
+		expect([sure.verdict, sure.mayBe]).toEqual(['normal', undefined]);
+		const doubtful = answerOf('lamp-limiter', { ...lamp, V_set: '144 ±5 %' });
+		expect([doubtful.verdict, doubtful.mayBe]).toEqual(['normal', ['watch']]);
+		expect(doubtful.sentence).toContain('may as well be');
+	});
+
+	test('what the tolerance would make impossible is not counted', () => {
+		const { verdict, spreads } = answerOf('grid-leakage', {
+			V_feed: '20 ±10 %',
+			V_grid: 19,
+			R_grid_ohm: 1e6
+		});
+		expect(verdict).toBe('switch-off');
+		expect(Number(spreads?.['R_leak_ohm'])).toBeGreaterThan(0);
+	});
+
 	test('megahertz in give megahertz of ±', () => {
 		const { outputs, spreads = {} } = answerOf('dial-frequencies', {
 			f_signal_MHz: '98 ±1 %',
