@@ -7,10 +7,40 @@ import {
 	runOn,
 	type Source
 } from '../../../src/lib/calculations/index.ts';
+import { unitOfKey } from '../../../src/lib/quantity/index.ts';
+import { entries } from '../../../src/routes/sums/[id]/+page.ts';
 import { differences } from './compare.ts';
 
 const folder = new URL('../../../src/lib/calculations/', import.meta.url);
 const all: Calculation[] = Object.values(calculations);
+
+/** Numbers without a unit, by their nature. */
+const BARE = new Set([
+	'Q',
+	'Q1',
+	'Q2',
+	'Q_L',
+	'Q_C',
+	'Q_operating_over_unloaded',
+	'k',
+	'kQ',
+	'cans',
+	'mu',
+	'er',
+	'ratio',
+	'harmonics',
+	't_over_tau',
+	'times_rating',
+	'value',
+	'ripple_factor',
+	'efficiency',
+	'gain',
+	'stages',
+	'gm_ratio',
+	'gain_expected',
+	'light_low_cp',
+	'light_high_cp'
+]);
 
 const bandsOf = ({ judge = [] }: Calculation) => judge.flatMap(({ bands }) => bands);
 const sourced = (source: Source): boolean => source.kind.length > 0 && source.what.length > 3;
@@ -56,6 +86,26 @@ describe.each(all)('calculation $id', (calculation) => {
 		expect(named.filter((field) => !(field in calculation.outputs))).toEqual([]);
 	});
 
+	test('formula, question, pitfalls and sources are told, and what to look at after every worse verdict', () => {
+		const { formulaText, question, pitfalls, sources } = calculation;
+		expect([formulaText.length, pitfalls.length, sources.length].map((count) => count > 0)).not.toContain(
+			false
+		);
+		expect(question).toMatch(/\w.*\?$/);
+		const mute = verdicts.slice(1).filter(({ next }) => next.length === 0);
+		expect(mute.map(({ verdict }) => verdict)).toEqual([]);
+	});
+
+	test('every number has a range, and a unit or none by its name', () => {
+		const ranged = Object.values(calculation.inputs).flatMap((input) =>
+			input.kind === 'rows' ? Object.values(input.columns) : 'from' in input ? [input] : []
+		);
+		expect(ranged.filter(({ from, to }) => !(from < to)).map(({ key }) => key)).toEqual([]);
+		expect(ranged.filter(({ label }) => label.length < 1).map(({ key }) => key)).toEqual([]);
+		const bare = ranged.filter(({ key }) => unitOfKey(key).unit === '');
+		expect(bare.filter(({ key }) => !BARE.has(key)).map(({ key }) => key)).toEqual([]);
+	});
+
 	test('a row that calls itself published is sourced so', () => {
 		const wrong = checks.filter(
 			({ basis, source }) => basis.startsWith('published') !== (source.kind === 'published')
@@ -70,4 +120,15 @@ test('the registry holds every calculation of the folder under the name of its f
 	);
 	expect([...calculationIds].sort()).toEqual(files.map((name) => name.replace(/\.ts$/, '')).sort());
 	for (const [id, calculation] of Object.entries(calculations)) expect(calculation.id).toBe(id);
+});
+
+test('every sum has its page, and no page is without a sum', async () => {
+	const pages = await entries();
+	expect(pages.map(({ id }) => id).sort()).toEqual([...calculationIds].sort());
+});
+
+test('a row of a sum begins with its name, and no two rows have one name', () => {
+	const rows = all.flatMap(({ id, checks }) => checks.map((check) => ({ id, row: check.id })));
+	expect(rows.filter(({ id, row }) => !row.startsWith(`${id}/`))).toEqual([]);
+	expect(new Set(rows.map(({ row }) => row)).size).toBe(rows.length);
 });
