@@ -14,6 +14,11 @@ export class Agreement {
 		return apart;
 	}
 
+	/** How many figures were compared. */
+	get figures(): number {
+		return this.#apart.length;
+	}
+
 	get largest(): number {
 		return Math.max(...this.#apart);
 	}

@@ -28,7 +28,8 @@ test(
 		const dice = new Dice(60);
 		const volts = new Agreement('the volts behind a lamp limiter');
 		const current = new Agreement('the current through a lamp limiter');
-		const back = new Agreement('the set seen through a lamp limiter');
+		const back = new Agreement('the set seen through a lamp limiter, by volts');
+		const byCurrent = new Agreement('the set seen through a lamp limiter, by current');
 		for (let i = 0; i < CIRCUITS; i++) {
 			const mains = dice.between(210, 250);
 			const watts = dice.one([25, 40, 60, 75, 100, 150]);
@@ -42,8 +43,12 @@ test(
 			if (theirs.volts > 0.8 * mains) continue;
 			const seen = outputsOf('lamp-limiter', { ...lamp, V_set: theirs.volts });
 			back.add(Number(seen['R_set_ohm']), set);
+			const metered = outputsOf('lamp-limiter', { ...lamp, I_A: theirs.current });
+			byCurrent.add(Number(metered['R_set_ohm']), set);
 		}
-		for (const one of [volts, current, back]) one.print();
+		for (const one of [volts, current, back, byCurrent]) one.print();
+		expect(back.figures).toBeGreaterThanOrEqual(40);
+		expect(byCurrent.largest).toBeLessThan(1e-3);
 		expect(Math.max(volts.largest, current.largest)).toBeLessThan(1e-4);
 		expect(back.largest).toBeLessThan(1e-3);
 	},
