@@ -49,13 +49,18 @@ function valueFrom(raw: unknown, key: string): { value: number } | { message: st
 	return { message: wanted(key) };
 }
 
+/** Beyond these, in any base unit, the figures would fill a line with noughts. */
+const [TINIEST, HUGEST] = [1e-18, 1e13];
+
 /** A number within its range, in base units. `key` is the name under which it was given. */
 function rangedFrom(input: Ranged, key: string, raw: unknown): Found<{ value: number }> {
 	const found = valueFrom(raw, key);
 	if ('message' in found) return { ok: false, message: found.message };
 	const { value } = found;
 	const { unit, symbol } = unitOfKey(key);
-	const echo = printQuantity(value, unit);
+	const size = Math.abs(value);
+	const echo =
+		size === 0 || (size > TINIEST && size < HUGEST) ? printQuantity(value, unit) : 'nothing that a set has';
 	if (value >= input.from && value <= input.to) return { ok: true, echo, value };
 	const message = `${key} is ${echo}. This sum holds from ${rangeOf(input)}: check the figure and its unit (${symbol || 'a bare number'}).`;
 	return { ok: false, message };

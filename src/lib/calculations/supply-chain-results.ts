@@ -21,7 +21,7 @@ export const inputs = {
 			seen: optional(column('V_seen', 'volts measured there', 0, 1000)),
 			rating: optional(column('P_rated_W', 'rating of the resistor', 0.05, 50))
 		},
-		{ most: 20 }
+		{ most: 60 }
 	)
 } satisfies Inputs;
 

@@ -27,7 +27,7 @@ export const inputs = {
 				inductance: optional(column('L_H', 'choke', 0.01, 200)),
 				capacitance: column('C_uF', 'capacitor', 0.01e-6, 0.01)
 			},
-			{ most: 12 }
+			{ most: 30 }
 		)
 	),
 	section: optional(choice('section', 'kind of section', ['RC', 'LC'])),

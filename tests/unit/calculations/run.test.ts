@@ -20,6 +20,34 @@ describe('what goes in', () => {
 		expect(answer.outputs['I_A']).toBeCloseTo(0.0025532, 6);
 	});
 
+	test.each([
+		['2M2', '47n', '2.2 MΩ', '47 nF'],
+		['470 K', '0,05', '470 kΩ', '50 nF'],
+		['4k7 Ω', '4,7 µ', '4.7 kΩ', '4.7 µF'],
+		['4R7', '4u7', '4.7 Ω', '4.7 µF'],
+		['.5 meg', '.05 mfd', '500 kΩ', '50 nF']
+	])('%s and %s are read as %s and %s', (R_ohm, C_uF, resistor, capacitor) => {
+		expect(answerOf('time-constant', { R_ohm, C_uF }).given).toEqual({ R_ohm: resistor, C_uF: capacitor });
+	});
+
+	test('levels may come by name: an aerial and an IF grid', () => {
+		const answer = answerOf('stage-gain', { level_uV: { aerial: 3, 'third IF grid': '60 mV' } });
+		expect(answer.given).toEqual({ level_uV: 'aerial 3 µV; third IF grid 60 mV' });
+		expect(answer.outputs['gain']).toBe(20000);
+		expect(problemsOf('stage-gain', { level_uV: { aerial: 3, 'IF grid': -1 } })[0]?.message).toContain(
+			'level_uV'
+		);
+		expect(problemsOf('heater-chain', { V: { a: 6.3 }, I_A: 0.3, V_mains: 20 })[0]?.key).toBe('V');
+	});
+
+	test('a large internal resistance is as good as none, and only where it may be', () => {
+		const valve = { P_W: 0.05, R_a_ohm: 3500, gm_mA_V: 7 };
+		const { outputs, given } = answerOf('stage-gain', { ...valve, r_a_ohm: 'large' });
+		expect(outputs).toEqual(answerOf('stage-gain', valve).outputs);
+		expect(given['r_a_ohm']).toBe('large');
+		expect(problemsOf('resistor-drop', { R_ohm: 'large', V: 1 })[0]?.key).toBe('R_ohm');
+	});
+
 	test('plain digits in quotes are in the unit of their key', () => {
 		const answer = answerOf('dial-frequencies', { f_signal_kHz: '1000', IF_kHz: '455 kc/s' });
 		expect(answer.outputs).toMatchObject({ f_osc_kHz: 1455, f_image_kHz: 1910 });
@@ -145,7 +173,18 @@ describe('what goes in', () => {
 			'V',
 			'R_ohm has 2 entries and V has 3'
 		],
-		['an empty list', 'resistor-drop', { R_ohm: 100, V: [] }, 'V', 'empty list']
+		['an empty list', 'resistor-drop', { R_ohm: 100, V: [] }, 'V', 'empty list'],
+		[
+			'1e30 V',
+			'resistor-drop',
+			{ R_ohm: 100, V: '1e30' },
+			'V',
+			'V is nothing that a set has. This sum holds from'
+		],
+		['a resistor of 1e-30 ohm', 'resistor-drop', { R_ohm: 1e-30, V: 1 }, 'R_ohm', 'nothing that a set has'],
+		['minus 4k7', 'resistor-drop', { R_ohm: '-4k7', V: 1 }, 'R_ohm', 'R_ohm is −4.7 kΩ'],
+		['a small m on a resistor', 'resistor-drop', { R_ohm: '2m2', V: 1 }, 'R_ohm', 'Which is meant?'],
+		['1,000', 'resistor-drop', { R_ohm: '1,000', V: 1 }, 'R_ohm', 'Which is meant?']
 	])('%s is refused with the key and the cure', (_, id, given, key, part) => {
 		const problem = problemsOf(id, given).find((one) => one.key === key);
 		expect(problem?.message).toContain(part);
