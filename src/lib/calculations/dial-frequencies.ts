@@ -1,11 +1,15 @@
 import { defineCalculation } from './define.ts';
-import { choice, number, optional } from './inputs.ts';
+import { shiftOf } from './dial-shift.ts';
+import { choice, column, number, optional, rows } from './inputs.ts';
 import { commonPractice, FOSSEE, OWN_NUMBERS, published } from './sources.ts';
 
 const superhet = published(
 	`oscillator and signal differ by the IF, the image by twice the IF: worked examples of Beasley and Miller, ex. 3.2, Blake, ex. 6.5, and a US Army receiver manual p. 79; ${FOSSEE}`
 );
 const imageBands = commonPractice('image rejection: 20 and 30 dB');
+const shiftBand = commonPractice(
+	'shifted by the same amount in kilohertz: the IF; in proportion: coil or trimmer of the oscillator; at one end: padder or trimmer'
+);
 const whistleBand = commonPractice('a beat is heard below 8 kHz');
 const companion = (example: string) =>
 	published(
@@ -21,11 +25,11 @@ const SPACING = { '1 and 3 (9 kHz)': 9e3, '2 (10 kHz)': 10e3 } as const;
 type Side = 'above' | 'below';
 const signOf = (side: Side | undefined): 1 | -1 => (side === 'below' ? -1 : 1);
 
-/** Image of a signal and what one tuned circuit does against it. */
-function imageOf(signal: number, step: number, q: number | undefined) {
+/** Image of a signal and what so many equal tuned circuits do against it. */
+function imageOf(signal: number, step: number, q: number | undefined, circuits: number) {
 	const image = signal + 2 * step;
 	const detuning = image / signal - signal / image;
-	const rejection = q && Math.hypot(1, q * detuning);
+	const rejection = q && Math.hypot(1, q * detuning) ** circuits;
 	return {
 		image,
 		detuning: Math.abs(detuning),
@@ -88,12 +92,25 @@ export const dialFrequencies = defineCalculation({
 		high: optional({ ...number('f_max_kHz', 'high end of the dial', 100e3, 150e6), alsoKeys: ['f_max_MHz'] }),
 		region: optional(choice('region', 'ITU region', ['1 and 3 (9 kHz)', '2 (10 kHz)'])),
 		first: optional(number('first_kHz', 'first channel', 500e3, 1800e3)),
-		last: optional(number('last_kHz', 'last channel', 500e3, 1800e3))
+		last: optional(number('last_kHz', 'last channel', 500e3, 1800e3)),
+		circuits: optional(number('circuits', 'tuned circuits ahead of the mixer', 1, 4)),
+		stations: optional(
+			rows(
+				'stations_kHz',
+				'stations that are known',
+				{
+					heard: column('f_dial_kHz', 'stands on the dial at', 100e3, 150e6),
+					truth: column('f_true_kHz', 'its frequency', 100e3, 150e6)
+				},
+				{ most: 20 }
+			)
+		)
 	},
 	ways: [
 		{ title: 'a signal', needs: ['signal', 'intermediate'] },
 		{ title: 'the ends of the dial', needs: ['low', 'high', 'intermediate'] },
-		{ title: 'the channels of the medium waves', needs: ['region', 'first', 'last'] }
+		{ title: 'the channels of the medium waves', needs: ['region', 'first', 'last'] },
+		{ title: 'stations at the wrong place', needs: ['stations', 'intermediate'] }
 	],
 	outputs: {
 		oscillator: { key: 'f_osc_kHz', alsoKeys: ['f_osc_MHz'], label: 'Oscillator', digits: 5 },
@@ -113,6 +130,9 @@ export const dialFrequencies = defineCalculation({
 		signalRatio: { key: 'f_ratio_signal', label: 'Frequency ratio of the signal circuits' },
 		signalCapacitance: { key: 'C_ratio_signal', label: 'Capacitance ratio of the signal circuits' },
 		channels: { key: 'channels', label: 'Channels', digits: 6 },
+		shift: { key: 'shift', label: 'Shifted' },
+		shiftBy: { key: 'shift_kHz', label: 'Shift on the dial, on average' },
+		oscillatorOff: { key: 'osc_off_pct', label: 'Oscillator off by, on average' },
 		multiplesOf9: { key: 'all_multiples_of_9', label: 'All multiples of 9 kHz' }
 	},
 	formulaText: [
@@ -121,12 +141,25 @@ export const dialFrequencies = defineCalculation({
 		'ρ = f_image / f_signal − f_signal / f_image',
 		'rejection = √(1 + (Q × ρ)²)',
 		'beat = |f_signal − n × IF|, n = 2, 3, 4',
-		'capacitance ratio = (f_high / f_low)²'
+		'capacitance ratio = (f_high / f_low)²',
+		'oscillator off = (f_true + IF) / (f_dial + IF) − 1'
 	],
-	refuse({ signal, intermediate = 0, side, harmonic = 2, low, high, region, first, last }) {
+	refuse(given) {
+		const { signal, intermediate = 0, side, harmonic = 2, low, high, region, first, last } = given;
+		const { circuits = 1, stations } = given;
+		if (!Number.isInteger(circuits))
+			return {
+				key: 'circuits',
+				message: 'circuits is not a whole number. Count the tuned circuits ahead of the mixer.'
+			};
 		if (!Number.isInteger(harmonic))
 			return { key: 'harmonics', message: 'harmonics is not a whole number. Give 2, 3 or 4.' };
-		const under = side === 'below' ? Math.min(signal ?? Infinity, low ?? Infinity) : Infinity;
+		const lowest = Math.min(
+			signal ?? Infinity,
+			low ?? Infinity,
+			...(stations ?? []).flatMap(({ heard, truth }) => [heard, truth])
+		);
+		const under = side === 'below' ? lowest : Infinity;
 		if (under <= 2 * intermediate)
 			return {
 				key: 'side',
@@ -142,6 +175,12 @@ export const dialFrequencies = defineCalculation({
 				key: 'last_kHz',
 				message: 'last_kHz is below first_kHz. Give the lower channel as first_kHz.'
 			};
+		if (stations && shiftOf(stations, signOf(side) * intermediate).word === undefined)
+			return {
+				key: 'stations_kHz',
+				message:
+					'stations_kHz do not tell yet what shifts them: give two or more, from both ends of the dial.'
+			};
 		const steps = region && first !== undefined && last !== undefined ? (last - first) / SPACING[region] : 0;
 		if (Math.abs(steps - Math.round(steps)) > 1e-6)
 			return {
@@ -150,17 +189,22 @@ export const dialFrequencies = defineCalculation({
 			};
 		return undefined;
 	},
-	formula({ signal, intermediate, side, q, harmonic, low, high, region, first, last }) {
+	formula(given) {
+		const { signal, intermediate, side, q, harmonic, low, high, region, first, last, circuits = 1 } = given;
 		const step = signOf(side) * (intermediate ?? NaN);
 		if (signal !== undefined && intermediate !== undefined) {
 			const wide = intermediate >= 1e6;
 			return {
 				oscillator: signal + step,
-				...imageOf(signal, step, q),
+				...imageOf(signal, step, q, circuits),
 				...whistleOf(signal, intermediate, harmonic),
 				signalQ: wide ? signal / WIDTH : undefined,
 				intermediateQ: wide ? intermediate / WIDTH : undefined
 			};
+		}
+		if (given.stations) {
+			const { word, amount, oscillatorPct } = shiftOf(given.stations, step);
+			return { shift: word, shiftBy: amount, oscillatorOff: oscillatorPct };
 		}
 		if (low !== undefined && high !== undefined) return oscillatorSpan(low, high, step);
 		if (!region || first === undefined || last === undefined) return {};
@@ -170,7 +214,8 @@ export const dialFrequencies = defineCalculation({
 		'The oscillator runs at {oscillator}, and the image is at {image}.',
 		'The aerial circuit weakens the image {rejection} times ({rejectionDb}).',
 		'The oscillator covers {oscLow} to {oscHigh}, which asks a capacitance ratio of {capacitance}; the signal circuits ask {signalCapacitance}.',
-		'That is {channels} channels.'
+		'That is {channels} channels.',
+		'On average the dial is off by {shiftBy}, the oscillator by {oscillatorOff}.'
 	],
 	judge: [
 		{
@@ -192,6 +237,46 @@ export const dialFrequencies = defineCalculation({
 					verdict: 'ok',
 					says: 'The image is kept out as in an ordinary set without RF stage, or better.',
 					source: imageBands
+				}
+			]
+		},
+		{
+			by: 'shift',
+			bands: [
+				{
+					is: 'at its place',
+					verdict: 'ok',
+					says: 'The stations stand where they belong.',
+					source: shiftBand
+				},
+				{
+					is: 'image',
+					verdict: 'image',
+					says: 'A station stands twice the IF from its place: that is its image.',
+					source: shiftBand
+				},
+				{
+					is: 'the same amount',
+					verdict: 'if-is-off',
+					says: 'All stations are shifted by the same amount, {shiftBy}: the IF is off by so much, or the pointer sits askew.',
+					source: shiftBand
+				},
+				{
+					is: 'in proportion',
+					verdict: 'oscillator-is-off',
+					says: 'The oscillator is off by {oscillatorOff} all along the dial: its coil, or all its capacitance.',
+					source: shiftBand
+				},
+				{
+					is: 'at the low end',
+					verdict: 'one-end-is-off',
+					says: 'The low end is off most: padder or oscillator core.',
+					source: shiftBand
+				},
+				{
+					verdict: 'one-end-is-off',
+					says: 'The high end is off most: the oscillator trimmer, or strays.',
+					source: shiftBand
 				}
 			]
 		},
@@ -219,6 +304,29 @@ export const dialFrequencies = defineCalculation({
 		},
 		{ verdict: 'weak-image', title: 'A weak image', next: ['aerial circuit alignment'] },
 		{
+			verdict: 'one-end-is-off',
+			title: 'One end of the dial is off',
+			next: [
+				'low end: the padder, measured out of circuit, then the core',
+				'high end: the trimmer, and a lead or a screen that was moved'
+			]
+		},
+		{
+			verdict: 'if-is-off',
+			title: 'The IF or the pointer is off',
+			next: [
+				'the pointer on its end marks',
+				'the IF, with a generator or a counter, against the service sheet'
+			]
+		},
+		{
+			verdict: 'oscillator-is-off',
+			next: [
+				'the core of the oscillator coil against its mark',
+				'the capacitors across the oscillator section'
+			]
+		},
+		{
 			verdict: 'image',
 			title: 'An image is heard',
 			next: ['aerial circuit alignment and its coil', 'on short waves this is the set as it was built']
@@ -232,7 +340,7 @@ export const dialFrequencies = defineCalculation({
 		'The second harmonic whistles most.',
 		'European dials printed before 1978 follow older plans and may be off by a few kilohertz.'
 	],
-	sources: [superhet, imageBands, whistleBand],
+	sources: [superhet, imageBands, whistleBand, shiftBand],
 	checks: [
 		{
 			id: 'dial-frequencies/1',
@@ -369,6 +477,86 @@ export const dialFrequencies = defineCalculation({
 			withinPct: 0,
 			basis: 'published',
 			source: published(`Beasley and Miller, Modern Electronic Communication, ex. 3.2; ${FOSSEE}`)
+		},
+		{
+			id: 'dial-frequencies/two circuits ahead of the mixer',
+			given: { f_signal_kHz: 590, IF_kHz: 455, Q: 40, circuits: 2 },
+			gives: { rejection_dB: 77.4 },
+			verdict: 'ok',
+			withinPct: 0.2,
+			basis: 'arithmetic (twice the decibels of one)',
+			source: OWN_NUMBERS
+		},
+		{
+			id: 'dial-frequencies/1510 kHz heard at 600',
+			given: { IF_kHz: 455, stations_kHz: [[600, 1510]] },
+			gives: { shift: 'image', shift_kHz: -910 },
+			verdict: 'image',
+			withinPct: 0.1,
+			basis: 'arithmetic',
+			source: OWN_NUMBERS
+		},
+		{
+			id: 'dial-frequencies/all stations 20 kHz too high on the dial',
+			given: {
+				IF_kHz: 455,
+				stations_kHz: [
+					[620, 600],
+					[1020, 1000],
+					[1420, 1400]
+				]
+			},
+			gives: { shift: 'the same amount', shift_kHz: 20 },
+			verdict: 'if-is-off',
+			withinPct: 0.1,
+			basis: 'arithmetic',
+			source: OWN_NUMBERS
+		},
+		{
+			id: 'dial-frequencies/an oscillator 4 % too high',
+			given: {
+				IF_kHz: 455,
+				stations_kHz: [
+					[600, 642.2],
+					[1000, 1058.2],
+					[1400, 1474.2]
+				]
+			},
+			gives: { shift: 'in proportion', osc_off_pct: 4 },
+			verdict: 'oscillator-is-off',
+			withinPct: 0.1,
+			basis: 'arithmetic',
+			source: OWN_NUMBERS
+		},
+		{
+			id: 'dial-frequencies/low end off, high end right',
+			given: {
+				IF_kHz: 470,
+				stations_kHz: [
+					[550, 600],
+					[1400, 1404]
+				]
+			},
+			gives: { shift: 'at the low end' },
+			verdict: 'one-end-is-off',
+			withinPct: 0.1,
+			basis: 'arithmetic',
+			source: OWN_NUMBERS
+		},
+		{
+			id: 'dial-frequencies/every station at its place',
+			given: {
+				IF_kHz: 470,
+				stations_kHz: [
+					[602, 600],
+					[1400, 1404]
+				]
+			},
+			gives: { shift: 'at its place' },
+			verdict: 'ok',
+			withinPct: 0.1,
+			basis: 'arithmetic',
+			source: OWN_NUMBERS
 		},
 		{
 			id: 'dial-frequencies/image on short waves',

@@ -1,5 +1,5 @@
 import { defineCalculation } from './define.ts';
-import { number, numbers, optional } from './inputs.ts';
+import { choice, number, numbers, optional } from './inputs.ts';
 import { arithmetic, fromMemory, OHM_AND_JOULE, OWN_NUMBERS, published } from './sources.ts';
 
 const currentBand = fromMemory(
@@ -45,7 +45,7 @@ function shareByLaw(supply: number, heaters: number, dropperVolts: number): numb
  *     I = V_mains / (R + sum of heaters / I_rated)   A, heaters taken as resistors at their working point
  *
  * Heaters rise in resistance as they get hot, so the last line overstates small deviations; a second figure takes the current
- * as volts to the power of 0.6. All volts are RMS, without a rectifier in the chain.
+ * as volts to the power of 0.6. All volts are RMS; behind a diode in the chain they are 0.707 of the mains.
  */
 export const heaterChain = defineCalculation({
 	id: 'heater-chain',
@@ -58,11 +58,12 @@ export const heaterChain = defineCalculation({
 		current: optional(number('I_A', 'current of the chain by the valve data', 0.03, 1)),
 		supply: optional({ ...number('V_mains', 'volts of the supply', 5, 270), alsoKeys: ['V_supply'] }),
 		dropper: optional(number('R_dropper_ohm', 'dropper fitted, measured cold', 0, 10e3)),
+		diode: optional(choice('diode', 'diode in the chain', ['none', 'one, half wave'])),
 		nominal: optional(number('V_heater_nominal', 'volts of one heater by its data', 1, 120)),
 		warmUp: optional(number('V_warm_up', 'volts seen on it while warming up', 0, 270))
 	},
 	ways: [
-		{ title: 'the whole chain', needs: ['heaters', 'current', 'supply'], also: ['dropper'] },
+		{ title: 'the whole chain', needs: ['heaters', 'current', 'supply'], also: ['dropper', 'diode'] },
 		{ title: 'one heater while warming up', needs: ['nominal', 'warmUp'] }
 	],
 	outputs: {
@@ -78,6 +79,7 @@ export const heaterChain = defineCalculation({
 	formulaText: [
 		'V_drop = V_mains − sum of V',
 		'R = V_drop / I,  P = V_drop × I',
+		'with a diode in the chain V_mains / √2 takes the place of V_mains',
 		'with a dropper fitted: I = V_mains / (R_dropper + sum of V / I_rated)',
 		'by the law of heaters: I follows V to the power of 0.6'
 	],
@@ -89,7 +91,9 @@ export const heaterChain = defineCalculation({
 				'V_warm_up is more than three times V_heater_nominal: that heater is open, and the whole supply stands across it. Unplug, and measure the heater with the ohmmeter.'
 		};
 	},
-	formula({ heaters, current, supply, dropper, nominal, warmUp }) {
+	formula({ heaters, current, supply: mains, dropper, diode, nominal, warmUp }) {
+		// Half of the power is 0.707 of the RMS.
+		const supply = mains !== undefined && diode === 'one, half wave' ? mains / Math.SQRT2 : mains;
 		if (heaters === undefined || current === undefined || supply === undefined) {
 			const known = nominal !== undefined && warmUp !== undefined;
 			return { over: known ? 100 * (warmUp / nominal - 1) : undefined };
@@ -304,6 +308,15 @@ export const heaterChain = defineCalculation({
 			withinPct: 0.5,
 			basis: 'published (1230 ohm, 12.3 W with the heaters rounded up to 117 V)',
 			source: dropperPage
+		},
+		{
+			id: 'heater-chain/a diode in the chain on 240 V',
+			given: { V: [50, 50, 12.6, 12.6, 12.6], I_A: 0.15, V_mains: 240, diode: 'one, half wave' },
+			gives: { V_drop: 31.9, R_ohm: 212.7, P_W: 4.786 },
+			verdict: 'ok',
+			withinPct: 0.2,
+			basis: 'arithmetic (0.707 of the RMS: half of the power)',
+			source: OWN_NUMBERS
 		},
 		{
 			id: 'heater-chain/the right dropper gives the rated current',

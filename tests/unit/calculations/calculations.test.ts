@@ -38,6 +38,7 @@ const BARE = new Set([
 	'stages',
 	'gm_ratio',
 	'gain_expected',
+	'circuits',
 	'light_low_cp',
 	'light_high_cp'
 ]);
