@@ -11,6 +11,9 @@ import type {
 } from './define.ts';
 import { keysOf } from './inputs.ts';
 
+/** Longest code on a part, or name of a place. */
+const LONGEST_TEXT = 40;
+
 export type GivenByKey = Readonly<Record<string, unknown>>;
 
 export interface Reading {
@@ -87,11 +90,18 @@ function lengthProblem(
 const isRecord = (raw: unknown): raw is Readonly<Record<string, unknown>> =>
 	typeof raw === 'object' && raw !== null && !Array.isArray(raw);
 
+/** A name and a value behind it: `2nd mixer grid 25 µV`. */
+const NAMED = /^(.*[a-z].*?)[\s:=]+([-−+]?[\d.,]+\s*[a-zµ]*)$/i;
+
 /** Several numbers as a list, or in a text with semicolons; where names are allowed also by name. */
 function entriesOf({ named }: NumbersInput, raw: unknown): { name: string | undefined; entry: unknown }[] {
 	if (named && isRecord(raw)) return Object.entries(raw).map(([name, entry]) => ({ name, entry }));
 	const entries: unknown[] = typeof raw === 'string' ? raw.split(';') : [raw].flat();
-	return entries.map((entry) => ({ name: undefined, entry }));
+	return entries.map((entry) => {
+		const text = named && typeof entry === 'string' ? entry.trim().slice(0, LONGEST_TEXT + 20) : '';
+		const [, name, value] = NAMED.exec(text) ?? [];
+		return name === undefined ? { name: undefined, entry } : { name, entry: value };
+	});
 }
 
 function numbersFrom(input: NumbersInput, raw: unknown): Found<{ value: (number | NamedValue)[] }> {
@@ -171,8 +181,6 @@ function wordsFrom(input: ChoiceInput | ListInput, raw: unknown): Found<{ value:
 		message: `${input.key} does not know ${JSON.stringify(stranger ?? raw)}. Use ${known}.`
 	};
 }
-
-const LONGEST_TEXT = 40;
 
 function textFrom(key: string, example: string, raw: unknown): Found<{ value: string }> {
 	const value = typeof raw === 'string' || typeof raw === 'number' ? String(raw).trim() : '';

@@ -34,6 +34,17 @@ describe('what goes in', () => {
 		const answer = answerOf('stage-gain', { level_uV: { aerial: 3, 'third IF grid': '60 mV' } });
 		expect(answer.given).toEqual({ level_uV: 'aerial 3 µV; third IF grid 60 mV' });
 		expect(answer.outputs['gain']).toBe(20000);
+		const typed = answerOf('stage-gain', {
+			level_uV: '2nd mixer grid 25 µV; IF input: 800; IF grid 850; 360 mV'
+		});
+		expect(typed.given).toEqual({
+			level_uV: '2nd mixer grid 25 µV; IF input 0.8 mV; IF grid 0.85 mV; 0.36 V'
+		});
+		expect(typed.outputs).toMatchObject({
+			gain_mixer: 32,
+			stages: [{}, {}, { stage: 'IF grid to place 4' }]
+		});
+		expect(answerOf('stage-gain', { level_uV: '25 uV; 1 mV' }).outputs['gain']).toBe(40);
 		expect(problemsOf('stage-gain', { level_uV: { aerial: 3, 'IF grid': -1 } })[0]?.message).toContain(
 			'level_uV'
 		);

@@ -13,7 +13,10 @@ export function typedEntry(key: string, entry: unknown): string {
 
 function typedInput(input: Input, key: string, value: unknown): string {
 	if (input.kind !== 'rows') {
-		const entries = [value].flat().map((entry) => typedEntry(key, entry));
+		const named = typeof value === 'object' && value !== null && !Array.isArray(value);
+		const entries = named
+			? Object.entries(value).map(([name, entry]) => `${name} ${typedEntry(key, entry)}`)
+			: [value].flat().map((entry) => typedEntry(key, entry));
 		return entries.join(input.kind === 'list' ? ',' : '; ');
 	}
 	const columns = Object.values(input.columns);
