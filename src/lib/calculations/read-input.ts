@@ -98,8 +98,8 @@ function entriesOf({ named }: NumbersInput, raw: unknown): { name: string | unde
 	if (named && isRecord(raw)) return Object.entries(raw).map(([name, entry]) => ({ name, entry }));
 	const entries: unknown[] = typeof raw === 'string' ? raw.split(';') : [raw].flat();
 	return entries.map((entry) => {
-		const text = named && typeof entry === 'string' ? entry.trim().slice(0, LONGEST_TEXT + 20) : '';
-		const [, name, value] = NAMED.exec(text) ?? [];
+		const short = named && typeof entry === 'string' && entry.length <= 2 * LONGEST_TEXT;
+		const [, name, value] = (short && NAMED.exec(entry.trim())) || [];
 		return name === undefined ? { name: undefined, entry } : { name, entry: value };
 	});
 }
