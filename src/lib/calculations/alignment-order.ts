@@ -176,7 +176,13 @@ export const alignmentOrder = defineCalculation({
 		'AM: last IF can, first IF can, trap; then on each band oscillator low end, oscillator high end, aerial; repeat',
 		'FM: detector, IF back to the mixer, front end; FM before AM where cans are shared'
 	],
-	refuse({ band, bands, detector, fmIntermediate, intermediate, from, to, shortLow, shortHigh }) {
+	refuse(given) {
+		const { band, bands, detector, fmIntermediate, intermediate, from, to, shortLow, shortHigh } = given;
+		if (band === undefined && given.generator === 'none')
+			return {
+				key: 'band',
+				message: 'band is missing: without a generator there is only the order itself. Choose the band.'
+			};
 		const stranger =
 			band === 'AM'
 				? Object.entries({ detector, FM_IF_MHz: fmIntermediate })
@@ -212,7 +218,7 @@ export const alignmentOrder = defineCalculation({
 		...set
 	}) {
 		if (dummy) return { value: dummy === 'below 1.7 MHz' ? DUMMY_BELOW : DUMMY_ABOVE };
-		if (band === undefined) return set.generator === 'none' ? {} : { coupling: AT_GRID, modulation: TONE };
+		if (band === undefined) return { coupling: AT_GRID, modulation: TONE };
 		const mw = mwMarks(from, to);
 		const marks: readonly Marks[] = [
 			mw,

@@ -266,6 +266,7 @@ test.each([
 		'V_service'
 	],
 	['an FM detector in an AM set', 'alignment-order', { band: 'AM', detector: 'discriminator' }, 'detector'],
+	['no generator and nothing to align', 'alignment-order', { generator: 'none' }, 'band'],
 	['medium waves in an FM set', 'alignment-order', { band: 'FM', bands: ['MW'] }, 'bands'],
 	['no fuse at hand that carries the set', 'fuse', { W_set: 45, V_mains: 230, row_A: [0.05, 0.1] }, 'row_A']
 ])('%s is refused at its key, without a verdict', (_, id, given, key) => {
