@@ -183,16 +183,16 @@ export const avc = defineCalculation({
 			return { key, message: `${key} is missing. Give R_filter_ohm and R_leak_ohm together.` };
 		}
 		if (stages !== undefined && !Number.isInteger(stages))
-			return { key: 'stages', message: 'stages is not a whole number. Count the controlled stages.' };
+			return { key: 'stages', message: 'stages is not a whole number. Count those that are controlled.' };
 		if (grids && grids[0] === grids[1])
-			return { key: 'V_g1', message: 'V_g1 holds the same volts twice. Give two points of the valve.' };
+			return { key: 'V_g1', message: 'V_g1 holds the same volts twice. Give two that differ.' };
 		if (load === 0)
 			return {
 				key: 'V_diode_load',
 				message: 'V_diode_load is nought: nothing is rectified. Tune to the signal.'
 			};
 		if (sound !== undefined && station === 'none')
-			return { key: 'sound', message: 'There is no station to judge the sound by. Leave out sound.' };
+			return { key: 'sound', message: 'Nothing is tuned in to judge by. Leave out sound.' };
 		return undefined;
 	},
 	formula(given) {

@@ -129,7 +129,7 @@ export const cableCapacitance = defineCalculation({
 				message: 'd_mm is not smaller than D_mm. Give the wire as d_mm, the screen as D_mm.'
 			};
 		if (perFoot === undefined || length !== undefined || to !== undefined) return undefined;
-		return { key: 'length_m', message: 'length_m is missing. Give it, or say what is to be told.' };
+		return { key: 'length_m', message: 'length_m is missing. Give it, or choose what you want told.' };
 	},
 	formula(given) {
 		const { length, outer, inner, part, read } = given;

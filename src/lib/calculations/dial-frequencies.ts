@@ -150,7 +150,7 @@ export const dialFrequencies = defineCalculation({
 		if (!Number.isInteger(circuits))
 			return {
 				key: 'circuits',
-				message: 'circuits is not a whole number. Count the tuned circuits ahead of the mixer.'
+				message: 'circuits is not a whole number. Count them.'
 			};
 		if (!Number.isInteger(harmonic))
 			return { key: 'harmonics', message: 'harmonics is not a whole number. Give 2, 3 or 4.' };

@@ -147,7 +147,7 @@ export const fmDetector = defineCalculation({
 		if (place >= from && place <= to) return undefined;
 		return {
 			key: 'range_MHz',
-			message: `range_MHz is off that band, which runs from ${from / 1e6} to ${to / 1e6} MHz. Choose another band.`
+			message: `range_MHz is not between ${from / 1e6} and ${to / 1e6} MHz, where those stations are. Check it, or choose others.`
 		};
 	},
 	formula(given) {

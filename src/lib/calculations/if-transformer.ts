@@ -181,7 +181,7 @@ export const ifTransformer = defineCalculation({
 				message: 'by_kHz is more than a tenth of f0_kHz: this sum holds near the middle only. Check the unit.'
 			};
 		if (cans !== undefined && !Number.isInteger(cans))
-			return { key: 'cans', message: 'cans is not a whole number. Count the cans of the IF.' };
+			return { key: 'cans', message: 'cans is not a whole number. Count those of the IF.' };
 		if (coil !== undefined && capacitor !== undefined)
 			return { key: 'C_pF', message: 'L_uH and C_pF are both given. Leave one out: the IF tells the other.' };
 		if (slope === undefined || coil !== undefined || capacitor !== undefined) return undefined;

@@ -147,7 +147,7 @@ export const partCodes = defineCalculation({
 			return {
 				key: 'colours',
 				message:
-					'These colours make no value. Give two or three digits, a multiplier, then the tolerance; start at the other end if gold or silver comes first.'
+					'These colours make no value. Give two or three digits, a multiplier, then how exact it is; begin on the other side if gold or silver comes first.'
 			};
 		if (dots && !fromMicaDots(dots))
 			return {

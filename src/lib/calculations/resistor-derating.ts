@@ -69,7 +69,7 @@ export const resistorDerating = defineCalculation({
 		if (corners.zero <= corners.full)
 			return { key: 'T_zero_C', message: 'T_zero_C is not above T_full_C. Take both from the data again.' };
 		if (temperature < corners.zero) return undefined;
-		const message = `T_C is beyond ${corners.zero} C, where such a part may lose no heat at all. Find it a cooler place, or a kind that stands more.`;
+		const message = `T_C is beyond ${corners.zero} C, where such a part may lose no heat at all. Find it a cooler place, or a part that stands more.`;
 		return { key: 'T_C', message };
 	},
 	formula({ rating, temperature, kind, full, zero, heat, resistance }) {

@@ -175,7 +175,7 @@ export const stageGain = defineCalculation({
 		if (falls < 0) return undefined;
 		return {
 			key: 'level_uV',
-			message: `level_uV falls to less than a tenth at entry ${falls + 1}. Write the levels from the aerial on: the later the place, the more is needed.`
+			message: `level_uV falls to less than a tenth with entry ${falls + 1}. Write the levels from the aerial on: the later the place, the more is needed.`
 		};
 	},
 	formula(given) {

@@ -60,10 +60,10 @@ const sectionParts: Check = ({ sections, section, resistance, inductance }) => {
 	if (section === 'RC' && (resistance === undefined || inductance !== undefined))
 		return {
 			key: 'section',
-			message: 'An RC section has R_ohm, and no L_H. Choose LC, or give R_ohm alone.'
+			message: 'RC wants R_ohm, and no L_H. Choose LC, or give R_ohm alone.'
 		};
 	if (section !== 'LC' || (inductance !== undefined && resistance === undefined)) return undefined;
-	return { key: 'section', message: 'An LC section has L_H, and no R_ohm. Choose RC, or give L_H alone.' };
+	return { key: 'section', message: 'LC wants L_H, and no R_ohm. Choose RC, or give L_H alone.' };
 };
 
 const nearResonance: Check = ({ section, inductance, capacitance, frequency }) => {
@@ -95,7 +95,7 @@ const filterDrop: LaterCheck = (_, { along }) => {
 	if (!sunk) return undefined;
 	return {
 		key: 'sections',
-		message: `sections: no direct volts are left after ${sunk.after} at that current. Check R_ohm and I_dc_A, with their units.`
+		message: `sections: no direct volts are left behind ${sunk.after.replace('section', 'number')} at that current. Check R_ohm and I_dc_A, with their units.`
 	};
 };
 

@@ -49,7 +49,7 @@ function aboveSupply(given: ValveGiven): Problem | undefined {
 	return (
 		high && {
 			key: high.key,
-			message: `${high.key} is above V_supply. No point of a valve stands above the HT that feeds it: measure both again, to chassis.`
+			message: `${high.key} is above V_supply. Nothing there stands above the HT that feeds it: measure both again, to chassis.`
 		}
 	);
 }
@@ -94,7 +94,7 @@ function screenOfTriode({ valve, screenCurrent, screenVolts, screenToChassis, sc
 		P_g2_max_W: screenLimit
 	}).flatMap(([name, value]) => (value === undefined ? [] : [name]));
 	return (
-		key && { key, message: `A triode has no screen. Leave ${key} out, or choose another kind of valve.` }
+		key && { key, message: `A triode has no screen. Leave ${key} out, or choose another kind.` }
 	);
 }
 

@@ -1,5 +1,24 @@
 import { expect, test } from 'vitest';
-import { runCalculation } from '../../../src/lib/calculations/index.ts';
+import { calculationOf, putKeys, runCalculation } from '../../../src/lib/calculations/index.ts';
+
+/**
+ * The page puts the label of a field in the place of its key: a key that is an ordinary word (`valve`, `band`) must not stand in
+ * a sentence about something else.
+ */
+function ordinaryWords(id: string, answer: ReturnType<typeof runCalculation>): string[] {
+	const calculation = calculationOf(id);
+	if (answer.ok || !calculation) return [];
+	// Ways are told by their titles: there a key may stand.
+	const told = answer.problems.filter(({ message }) => !message.includes('one figure too many'));
+	return told.flatMap(({ key, message }) => {
+		const found: string[] = [];
+		putKeys(calculation, message, (word) => {
+			found.push(word);
+			return word;
+		});
+		return found.filter((word) => /^[a-z]+$/.test(word) && word !== key);
+	});
+}
 
 /** Each figure may be true by itself; together they cannot. */
 test.each([
@@ -272,5 +291,6 @@ test.each([
 ])('%s is refused at its key, without a verdict', (_, id, given, key) => {
 	const answer = runCalculation(id, given);
 	expect(answer).not.toHaveProperty('verdict');
+	expect(ordinaryWords(id, answer)).toEqual([]);
 	expect(answer.ok ? [] : answer.problems.map((problem) => problem.key)).toEqual([key]);
 });

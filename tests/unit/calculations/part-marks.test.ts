@@ -52,7 +52,7 @@ describe('marks on parts', () => {
 
 	test('gold or silver first means that the part is held the wrong way round', () => {
 		const answer = runCalculation('part-codes', { colours: ['silver', 'gold', 'blue', 'grey'] });
-		expect(answer.ok ? '' : answer.problems[0]?.message).toContain('start at the other end');
+		expect(answer.ok ? '' : answer.problems[0]?.message).toContain('begin on the other side');
 	});
 });
 

@@ -44,6 +44,10 @@ function keyFor(input: Input, text: string): string {
 	return named ?? input.key;
 }
 
+/** Whether the page reads the text as figures; values with names the core reads itself. */
+const isFigures = (input: Input): boolean =>
+	input.kind === 'number' || (input.kind === 'numbers' && !input.named);
+
 /** The form of one calculation: what is typed, what is read from it, and the outcome. */
 export class Sum {
 	readonly calculation: Calculation;
@@ -76,7 +80,7 @@ export class Sum {
 
 	/** Of the numbers that are filled in, by key. */
 	readonly #readings: Readonly<Record<string, ValueReading>> = $derived.by(() => {
-		const numbers = this.#filled.filter(({ input: { kind } }) => kind === 'number' || kind === 'numbers');
+		const numbers = this.#filled.filter(({ input }) => isFigures(input));
 		const read = numbers.map(({ input }) => [
 			input.key,
 			readValues(this.#text(input), unitOfKey(input.key).name)
@@ -152,7 +156,7 @@ export class Sum {
 		switch (input.kind) {
 			case 'number':
 			case 'numbers':
-				return this.#numbersOf(input, text);
+				return isFigures(input) ? this.#numbersOf(input, text) : text.trim();
 			case 'rows':
 				return rowsOfText(text);
 			case 'list':

@@ -12,6 +12,8 @@ export function typedEntry(key: string, entry: unknown): string {
 }
 
 function typedInput(input: Input, key: string, value: unknown): string {
+	// On the page a figure that does not count is left out.
+	if (input.kind === 'number' && input.large && value === 'large') return '';
 	if (input.kind !== 'rows') {
 		const named = typeof value === 'object' && value !== null && !Array.isArray(value);
 		const entries = named
