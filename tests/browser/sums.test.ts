@@ -187,6 +187,26 @@ test('a table from elsewhere is pasted into the first cell', async ({ page }) =>
 	await expect(page.getByRole('img', { name: /^Leakage against time/ })).toBeVisible();
 });
 
+test('levels of a stage are typed with the names of their places', async ({ page }) => {
+	await page.goto('./sums/stage-gain/#level_uV=2nd mixer grid 25 µV; IF input 800; IF grid 850');
+	await expect(result(page)).toContainText('34');
+	const table = page.getByRole('row').filter({ hasText: '2nd mixer grid to IF input' });
+	await expect(table).toContainText('32');
+	const levels = page.getByRole('textbox', { name: /^Levels for the same output/ });
+	await levels.fill('IF grid 850; last one');
+	await levels.blur();
+	await expect(page.getByText('There is no number in').first()).toBeVisible();
+	await expect(page.getByText('2nd mixer grid to IF input')).toHaveCount(0);
+});
+
+test('a screen above the HT is refused in words, without a verdict', async ({ page }) => {
+	await page.goto(
+		'./sums/valve-operating-point/#V_k=10&R_k_ohm=1k&V_a=200&V_g2=300&V_supply=250&P_a_max_W=2'
+	);
+	await expect(page.getByText('Nothing there stands above the HT that feeds it').first()).toBeVisible();
+	await expect(result(page)).not.toContainText(/limit/i);
+});
+
 test('a row that is half filled is asked for once it is left, and there is no verdict', async ({ page }) => {
 	await page.goto(reforming);
 	await cell(page, /^Time/, 5).fill('120');

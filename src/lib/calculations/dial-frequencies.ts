@@ -118,7 +118,7 @@ export const dialFrequencies = defineCalculation({
 		detuning: { key: 'rho', label: 'Detuning of the image' },
 		rejection: { key: 'rejection', label: 'Image rejection, times' },
 		rejectionDb: { key: 'rejection_dB', label: 'Image rejection' },
-		harmonic: { key: 'harmonic', label: 'Harmonic of the IF' },
+		harmonic: { key: 'harmonic', label: 'Nearest harmonic of the IF' },
 		whistleAt: { key: 'f_whistle_at_kHz', alsoKeys: ['f_whistle_at_MHz'], label: 'Whistle at' },
 		beat: { key: 'beat_kHz', label: 'Beat' },
 		signalQ: { key: 'Q_for_200_kHz', label: 'Q for 200 kHz at the signal' },

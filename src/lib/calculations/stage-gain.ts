@@ -144,15 +144,15 @@ export const stageGain = defineCalculation({
 	],
 	outputs: {
 		gain: { key: 'gain', label: 'Gain' },
-		decibels: { key: 'dB', label: 'Gain' },
+		decibels: { key: 'dB', label: 'Gain in decibels' },
 		steps: {
 			key: 'stages',
 			label: 'From place to place',
-			columns: { stage: 'Stage', gain: 'Gain', dB: 'Gain' }
+			columns: { stage: 'Stage', gain: 'Gain', dB: 'In decibels' }
 		},
 		ofMixer: { key: 'gain_mixer', label: 'Gain of the mixer' },
 		ofIf: { key: 'gain_IF', label: 'Gain of the IF stage' },
-		ofIfDb: { key: 'gain_IF_dB', label: 'Gain of the IF stage' },
+		ofIfDb: { key: 'gain_IF_dB', label: 'Gain of the IF stage in decibels' },
 		outputVolts: { key: 'V_rms', label: 'Volts for that power', digits: 4 },
 		drive: { key: 'V_in_rms', label: 'Grid volts for that power' },
 		powerOut: { key: 'P_out_W', label: 'Power that comes out' },

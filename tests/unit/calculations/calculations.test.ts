@@ -107,6 +107,21 @@ describe.each(all)('calculation $id', (calculation) => {
 		expect(bare.filter(({ key }) => !BARE.has(key)).map(({ key }) => key)).toEqual([]);
 	});
 
+	test('no two columns of a table have one head', () => {
+		const tables = checks.flatMap(({ given }) => {
+			const answer = runOn(calculation, given);
+			return answer.ok ? Object.entries(answer.outputs) : [];
+		});
+		for (const [key, value] of tables) {
+			if (!Array.isArray(value) || typeof value[0] !== 'object' || value[0] === null) continue;
+			const { columns = {} } = Object.values(calculation.outputs).find((output) => output.key === key) ?? {};
+			const lines = value.filter((line: unknown) => !Array.isArray(line)) as object[];
+			const keys = [...new Set(lines.flatMap((line) => Object.keys(line)))];
+			const heads = keys.map((column) => columns[column] ?? column);
+			expect(new Set(heads).size, `${key}: ${heads.join(', ')}`).toBe(heads.length);
+		}
+	});
+
 	test('a row that calls itself published is sourced so', () => {
 		const wrong = checks.filter(
 			({ basis, source }) => basis.startsWith('published') !== (source.kind === 'published')

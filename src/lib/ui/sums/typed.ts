@@ -14,6 +14,9 @@ export function typedEntry(key: string, entry: unknown): string {
 function typedInput(input: Input, key: string, value: unknown): string {
 	// On the page a figure that does not count is left out.
 	if (input.kind === 'number' && input.large && value === 'large') return '';
+	// One word or text at a time has room on the page: of a list of them the first.
+	if ((input.kind === 'choice' || input.kind === 'text') && Array.isArray(value))
+		return typedEntry(key, value[0]);
 	if (input.kind !== 'rows') {
 		const named = typeof value === 'object' && value !== null && !Array.isArray(value);
 		const entries = named
