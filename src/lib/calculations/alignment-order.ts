@@ -181,7 +181,8 @@ export const alignmentOrder = defineCalculation({
 		if (band === undefined && given.generator === 'none')
 			return {
 				key: 'band',
-				message: 'band is missing: with nothing to feed in there is only the order itself. Choose AM, FM or both.'
+				message:
+					'band is missing: with nothing to feed in there is only the order itself. Choose AM, FM or both.'
 			};
 		const stranger =
 			band === 'AM'

@@ -93,9 +93,7 @@ function screenOfTriode({ valve, screenCurrent, screenVolts, screenToChassis, sc
 		V_g2: screenToChassis,
 		P_g2_max_W: screenLimit
 	}).flatMap(([name, value]) => (value === undefined ? [] : [name]));
-	return (
-		key && { key, message: `A triode has no screen. Leave ${key} out, or choose another kind.` }
-	);
+	return key && { key, message: `A triode has no screen. Leave ${key} out, or choose another kind.` };
 }
 
 function halfALimit({ gridLeak, gridLeakLimit }: ValveGiven): Problem | undefined {
