@@ -106,7 +106,18 @@ export const ifTransformer = defineCalculation({
 	title: 'IF transformer',
 	question: 'How wide is this IF, what gain has it, and what does it cost to be off tune?',
 	group: 'Tuning and alignment',
-	words: ['IF can', 'selectivity', 'coupling', 'over-coupled', 'response', 'skirt', 'mistuned', 'screws'],
+	words: [
+		'IF can',
+		'selectivity',
+		'coupling',
+		'over-coupled',
+		'response',
+		'skirt',
+		'mistuned',
+		'screws',
+		'peak',
+		'stations spread'
+	],
 	inputs: {
 		middle: optional({ ...number('f0_kHz', 'IF', 30e3, 30e6), alsoKeys: ['f0_MHz'] }),
 		q: optional(number('Q', 'Q of each circuit, loaded', 2, 500)),

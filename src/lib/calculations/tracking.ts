@@ -137,7 +137,20 @@ export const tracking = defineCalculation({
 	title: 'Tracking of the oscillator',
 	question: 'Which oscillator coil, padder and trimmer make the dial right, and how far does it stray?',
 	group: 'Tuning and alignment',
-	words: ['padder', 'padding', 'trimmer', 'gang', 'superhet', 'low end', 'dial', 'oscillator coil'],
+	words: [
+		'padder',
+		'padding',
+		'trimmer',
+		'gang',
+		'superhet',
+		'low end',
+		'dial',
+		'oscillator coil',
+		'dial does not track',
+		'dial out at one end',
+		'low end deaf',
+		'calibration'
+	],
 	inputs: {
 		method: optional(choice('method', 'points that are to be right', METHODS)),
 		signalCoil: optional(number('L_signal_uH', 'coil of the signal circuit', 0.1e-6, 10e-3)),

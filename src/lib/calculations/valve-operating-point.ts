@@ -36,6 +36,19 @@ export const valveOperatingPoint = defineCalculation({
 	title: 'Working point of a valve',
 	question: 'How much current does the valve draw, and are anode and screen within their limits?',
 	group: 'Current and heat',
+	words: [
+		'bias',
+		'cathode resistor',
+		'cathode volts',
+		'red plate',
+		'glowing anode',
+		'dissipation',
+		'milliamps',
+		'output valve hot',
+		'valve hot',
+		'screen volts',
+		'too much current'
+	],
 	inputs: {
 		cathodeVolts: optional(number('V_k', 'volts on the cathode resistor', 0, 60)),
 		cathodeResistor: optional(number('R_k_ohm', 'cathode resistor, measured cold', 10, 10e3)),
