@@ -100,7 +100,7 @@ export const avc = defineCalculation({
 	group: 'Tuning and alignment',
 	words: [
 		'AGC',
-		'AVC line',
+		'AVC line', 'AGC voltage', 'AVC volts',
 		'magic eye',
 		'fading',
 		'overload',

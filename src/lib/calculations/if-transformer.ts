@@ -1,3 +1,4 @@
+import { printFigure } from '../quantity/index.ts';
 import {
 	type CoupledCircuits,
 	criticalCoupling,
@@ -305,12 +306,17 @@ export const ifTransformer = defineCalculation({
 			style: 'solid',
 			points: curve(tuned)
 		} as const;
+		// How unequal the sides are: the levels at the two edges of the width that the cans should have.
+		const edges = [-half, half].map((offset) => {
+			const level = responseAt(circuits, offset);
+			return { label: `${printFigure(level, 'dB', 3)} dB`, x: middle + offset, y: level };
+		});
 		const picture: Picture = {
 			title: 'Response of the IF',
 			x: { label: 'Frequency', unit: middle < FM_FROM ? 'kHz' : 'MHz', scale: 'linear' },
 			y: { label: 'Response', unit: 'dB', scale: 'linear' },
 			curves: given.detuned ? [after, before] : [after],
-			marks: [{ label: '6 dB down', y: -6 }],
+			marks: [{ label: '6 dB down', y: -6 }, ...(given.detuned ? edges : [])],
 			bands: [{ axis: 'x', from: middle - half, to: middle + half, label: 'width at −6 dB' }]
 		};
 		return [picture];

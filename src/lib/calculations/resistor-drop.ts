@@ -26,7 +26,7 @@ export const resistorDrop = defineCalculation({
 	group: 'Current and heat',
 	words: [
 		'burnt resistor',
-		'hot resistor',
+		'hot resistor', 'runs hot',
 		'overheated',
 		'smoking',
 		'watts',

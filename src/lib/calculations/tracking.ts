@@ -1,3 +1,4 @@
+import { printFigure } from '../quantity/index.ts';
 import { defineCalculation } from './define.ts';
 import { choice, number, numbers, optional } from './inputs.ts';
 import { numbersBetween, type Picture } from './picture.ts';
@@ -320,8 +321,9 @@ export const tracking = defineCalculation({
 			? [curveOf(withPadder(solved, padderNow), 'with the padder as measured', 'dashed')]
 			: [];
 		const edges = ([1, -1] as const).map((side) => ({
-			label: side > 0 ? 'half the aerial bandwidth' : 'and below',
+			label: side > 0 ? 'half the aerial bandwidth' : 'the same below',
 			style: 'dotted' as const,
+			...(side < 0 && { unnamed: true as const }),
 			points: [from, to].map((place) => [place, (side * place) / (2 * (q ?? 1))] as const)
 		}));
 		return [
@@ -330,7 +332,7 @@ export const tracking = defineCalculation({
 				x: { label: 'Dial', unit: 'kHz', scale: 'linear' },
 				y: { label: 'Error of the oscillator', unit: 'kHz', scale: 'linear' },
 				curves: [curveOf(solved, 'error', 'solid'), ...measured, ...(q ? edges : [])],
-				marks: solved.points.map((place) => ({ label: `${Math.round(place / 1e3)}`, x: place, y: 0 })),
+				marks: solved.points.map((place) => ({ label: printFigure(place, 'kHz', 6), x: place, y: 0 })),
 				bands: [{ axis: 'y', from: -GOOD, to: GOOD, label: 'good work' }]
 			}
 		];

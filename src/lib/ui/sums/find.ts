@@ -25,9 +25,11 @@ function entryOf(sum: Calculation) {
 	};
 }
 
+const processTerm = (word: string): string | null => (ASKED.has(word.toLowerCase()) ? null : termOf(word));
+
 const search = new MiniSearch<ReturnType<typeof entryOf>>({
 	fields: ['words', 'title', 'question', 'labels', 'rest'],
-	processTerm: (word) => (ASKED.has(word.toLowerCase()) ? null : termOf(word)),
+	processTerm,
 	searchOptions: {
 		boost: { words: 4, title: 4, question: 3, labels: 1, rest: 0.4 },
 		prefix: (term) => term.length > 2,
@@ -36,12 +38,27 @@ const search = new MiniSearch<ReturnType<typeof entryOf>>({
 });
 search.addAll(all.map(entryOf));
 
+const termsOf = (text: string): string[] =>
+	text.split(/[^\p{L}\p{N}]+/u).flatMap((word) => processTerm(word) ?? []);
+/** What a sum is called in two words or more. */
+const phrases = new Map(
+	all.map(({ id, words = [] }) => [id, words.map(termsOf).filter((terms) => terms.length > 1)])
+);
+/** Worth of a phrase that was typed whole, against words that stand in several. */
+const WHOLE = 2;
+
 /** A find that fits less than this share of the best is no answer to what was typed. */
 const LEAST = 0.15;
 
 /** The sums that answer what was typed, misspelt words too, the likeliest first. */
 export function sumsFor(query: string): Calculation[] {
-	const found = search.search(query);
+	const typed = termsOf(query);
+	const said = (id: string): boolean =>
+		phrases.get(id)?.some((terms) => terms.every((term) => typed.includes(term))) ?? false;
+	const found = search
+		.search(query)
+		.map(({ id, score }) => ({ id: id as string, score: said(id as string) ? score * WHOLE : score }))
+		.sort((a, b) => b.score - a.score);
 	const least = (found[0]?.score ?? 0) * LEAST;
 	return found
 		.filter(({ score }) => score >= least)
