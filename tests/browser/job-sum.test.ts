@@ -1,13 +1,15 @@
 import { expect, test } from './bench.ts';
 import { events, heading, HOT_OUTPUT, onward, startJob, stepPane, takePoint, unfold } from './job-steps.ts';
 
+test.use({ actionTimeout: 20_000 });
+
 test('the sum of a step opens filled, is kept with what went in, answers the step, and stands in trail and report', async ({
 	page,
 	complaints
 }) => {
 	test.slow();
 	await startJob(page, { heard: { AM: 'Distorted', FM: 'Distorted' }, flow: HOT_OUTPUT, playing: true });
-	await takePoint(page, 'Output grid');
+	await takePoint(page, 'Control grid of the output valve');
 	await expect(heading(page)).toHaveText(/^Grid volts of the output valve/);
 	await page.getByLabel('DC volts').fill('3');
 	await unfold(page, 'The sum that belongs here');

@@ -138,7 +138,7 @@ function wishesOf(layout: Omit<Layout, 'labels'>, curves: readonly (readonly Pix
 	return [...ofMarks, ...(layout.curves.length > 1 ? ofCurves : []), ...ofBands];
 }
 
-/** Lines of a name that has to fit under its tick. */
+/** Lines of a name that has to fit under its tick; where a word of it is too long, its last word alone: `section 3` is 3. */
 export function wrapped(label: string, room: number): string[] {
 	const lines: string[] = [];
 	for (const word of label.split(' ')) {
@@ -146,7 +146,7 @@ export function wrapped(label: string, room: number): string[] {
 		if (last !== undefined && widthOf(`${last} ${word}`) <= room) lines[lines.length - 1] = `${last} ${word}`;
 		else lines.push(word);
 	}
-	return lines;
+	return lines.every((line) => widthOf(line) <= room) ? lines : lines.slice(-1);
 }
 
 function plotOf(picture: Picture, width: number, height: number): Box {
