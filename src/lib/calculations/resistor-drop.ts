@@ -26,7 +26,9 @@ export const resistorDrop = defineCalculation({
 	group: 'Current and heat',
 	words: [
 		'burnt resistor',
-		'hot resistor', 'runs hot',
+		'overloaded',
+		'hot resistor',
+		'runs hot',
 		'overheated',
 		'smoking',
 		'watts',

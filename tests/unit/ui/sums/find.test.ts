@@ -7,6 +7,7 @@ describe('the sum that a restorer wants comes first', () => {
 	test.each([
 		['burnt resistor', 'resistor-drop'],
 		['hot resistor', 'resistor-drop'],
+		['overloaded', 'resistor-drop'],
 		['resistor runs hot', 'resistor-drop'],
 		['hum', 'supply-ripple'],
 		['ripple', 'supply-ripple'],
