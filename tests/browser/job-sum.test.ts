@@ -38,7 +38,7 @@ test('the sum of a step opens filled, is kept with what went in, answers the ste
 	expect(sums).toHaveLength(2);
 	expect(sums[0]?.data).toMatchObject({
 		calculation: 'grid-leakage',
-		step: expect.stringMatching(/^v-og/) as string,
+		step: expect.stringMatching(/^v-og/) as unknown,
 		inputs:
 			'DC volts at the far plate of the capacitor 90 V, volts measured on the grid 3.2 V, resistance from grid to its return 470 kΩ'
 	});

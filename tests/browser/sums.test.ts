@@ -421,6 +421,8 @@ for (const colorScheme of ['light', 'dark'] as const) {
 			'./sums/grid-leakage/#V_feed=85&R_leak_ohm=20M&R_grid_ohm=1M',
 			'./sums/meter-loading/#V_supply=50&R_top_ohm=45k&R_bottom_ohm=5k&range_V=5;10&ohm_per_volt=20k',
 			'./sums/alignment-order/#band=AM',
+			'./sums/supply-ripple/#rectifier=bridge&f_mains=50',
+			'./sums/supply-chain/#V_supply=270&sections=1200|30|||180|4;10000|2|||160',
 			reforming
 		];
 		for (const address of addresses) {
@@ -440,6 +442,8 @@ test('nothing runs off a screen of 320 px', async ({ page }) => {
 		'./sums/',
 		'./sums/dial-frequencies/#f_signal_kHz=98000&IF_MHz=10.7',
 		'./sums/alignment-order/#band=AM',
+		'./sums/supply-chain/#V_supply=270&sections=1200|30|||180|4;10000|2|||160',
+		'./sums/part-codes/#mica_dots=white,green,brown,red,green,brown',
 		reforming,
 		'./sums/meter-loading/#V_supply=50&R_top_ohm=45k&R_bottom_ohm=5k&range_V=5;10&ohm_per_volt=20k'
 	];
