@@ -135,6 +135,18 @@ export const alignmentOrder = defineCalculation({
 	title: 'Order of alignment',
 	question: 'What do I adjust next, with the generator where and the indicator where?',
 	group: 'Tuning and alignment',
+	words: [
+		'align',
+		'alignment',
+		'trimming',
+		'peak',
+		'which core first',
+		'IF can',
+		'screws',
+		'sequence',
+		'generator',
+		'procedure'
+	],
 	inputs: {
 		band: optional(choice('band', 'what is to be aligned', ['AM', 'FM', 'AM and FM'])),
 		intermediate: optional(number('IF_kHz', 'AM IF of the set', 30e3, 2e6)),

@@ -23,7 +23,7 @@ export const apparentResistance = defineCalculation({
 	title: 'Resistance from volts and current',
 	question: 'How large is this resistance really, when the voltmeter takes part of the current?',
 	group: 'Grids, leaks and meters',
-	words: ['ohms', 'voltmeter', 'milliammeter'],
+	words: ['ohms', 'voltmeter', 'milliammeter', 'high resistance', 'ohmmeter'],
 	inputs: {
 		volts: number('V', 'volts across the part', 0.001, 1000),
 		current: number('I_A', 'current through part and voltmeter', 1e-9, 10),

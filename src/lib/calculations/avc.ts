@@ -98,7 +98,19 @@ export const avc = defineCalculation({
 	title: 'Automatic volume control',
 	question: 'How many volts should stand on the AVC line, and do they hold the signal?',
 	group: 'Tuning and alignment',
-	words: ['AGC', 'AVC line', 'magic eye', 'fading', 'overload', 'delay', 'diode load', 'detector'],
+	words: [
+		'AGC',
+		'AVC line', 'AGC voltage', 'AVC volts',
+		'magic eye',
+		'fading',
+		'overload',
+		'delay',
+		'diode load',
+		'detector',
+		'tuning indicator',
+		'strong stations distort',
+		'controlled volts'
+	],
 	inputs: {
 		station: optional(choice('station', 'station tuned in', ['strong local', 'none'])),
 		read: optional(number('V_avc_read', 'volts on the AVC line, as read', -100, 50)),

@@ -73,7 +73,18 @@ export const cableCapacitance = defineCalculation({
 	title: 'Capacitance of a screened lead',
 	question: 'How much does this screened lead add, and what does it cost?',
 	group: 'Parts and values',
-	words: ['coax', 'braid', 'screen', 'gramophone lead', 'aerial lead', 'treble', 'pickup'],
+	words: [
+		'coax',
+		'braid',
+		'screen',
+		'gramophone lead',
+		'aerial lead',
+		'treble',
+		'pickup',
+		'antenna lead',
+		'pickup lead',
+		'screened cable'
+	],
 	inputs: {
 		length: optional({ ...number('length_m', 'length', 1e-3, 1000), alsoKeys: ['length_cm', 'length_ft'] }),
 		perMetre: optional(number('pF_per_m', 'capacitance for each metre', 1e-12, 2e-9)),

@@ -29,7 +29,18 @@ export const capacitorCondition = defineCalculation({
 	title: 'Electrolytic: stays or is changed',
 	question: 'Marked so much, reads so much: does this electrolytic stay?',
 	group: 'Capacitors',
-	words: ['ratio detector', 'capacitance meter', 'smoothing', 'reservoir', 'ESR'],
+	words: [
+		'ratio detector',
+		'capacitance meter',
+		'smoothing',
+		'reservoir',
+		'ESR',
+		'old electrolytic',
+		'electrolytic reads too much',
+		'capacitance high',
+		'dried out',
+		'swollen'
+	],
 	inputs: {
 		marked: number('C_marked_uF', 'capacitance marked on it', 0.1e-6, 5000e-6),
 		read: number('C_read_uF', 'capacitance the meter reads', 0, 20000e-6),

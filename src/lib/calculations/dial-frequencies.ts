@@ -82,6 +82,19 @@ export const dialFrequencies = defineCalculation({
 	title: 'Oscillator, image and whistles',
 	question: 'A station stands at the wrong place, or whistles: which oscillator, image or harmonic is it?',
 	group: 'Tuning and alignment',
+	words: [
+		'whistle',
+		'whistles',
+		'image',
+		'birdie',
+		'station in the wrong place',
+		'dial wrong',
+		'harmonic',
+		'squeal',
+		'repeat spot',
+		'oscillator',
+		'interference'
+	],
 	inputs: {
 		signal: optional({ ...number('f_signal_kHz', 'signal', 100e3, 150e6), alsoKeys: ['f_signal_MHz'] }),
 		intermediate: optional({ ...number('IF_kHz', 'IF of the set', 30e3, 30e6), alsoKeys: ['IF_MHz'] }),

@@ -36,7 +36,17 @@ export const electrolyticLeakageLimit = defineCalculation({
 	title: 'Leakage limit of an electrolytic',
 	question: 'How much may this old electrolytic leak?',
 	group: 'Capacitors',
-	words: ['smoothing', 'reservoir', 'reforming', 'JAN-C-62'],
+	words: [
+		'smoothing',
+		'reservoir',
+		'reforming',
+		'JAN-C-62',
+		'leaking electrolytic',
+		'leaks',
+		'milliamps',
+		'leakage current',
+		'can'
+	],
 	inputs: {
 		capacitance: number('C_uF', 'capacitance marked on it', 1e-6, 4700e-6),
 		rated: number('V_rated', 'volts marked on it', 3, 500),

@@ -78,7 +78,20 @@ export const fmDetector = defineCalculation({
 	title: 'FM detector and limiter',
 	question: 'Does the FM detector keep buzz and AM out, and is it on tune?',
 	group: 'Tuning and alignment',
-	words: ['ratio detector', 'discriminator', 'stabiliser', 'buzz', 'VHF', 'deviation', 'Carson'],
+	words: [
+		'ratio detector',
+		'discriminator',
+		'stabiliser',
+		'buzz',
+		'VHF',
+		'deviation',
+		'Carson',
+		'FM',
+		'hiss',
+		'AM rejection',
+		'buzz on FM',
+		'distortion on FM'
+	],
 	inputs: {
 		capacitor: optional(number('C_uF', 'stabilising capacitor', 0.1e-6, 1e-3)),
 		load: optional(number('R_ohm', 'load across it', 500, 1e6)),

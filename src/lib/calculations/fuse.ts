@@ -64,7 +64,19 @@ export const fuse = defineCalculation({
 	title: 'Fuse for a set',
 	question: 'Which fuse for a set that has none, or a wrong one?',
 	group: 'Safety',
-	words: ['time lag', 'slow blow', 'T fuse', 'rating', 'HT fuse'],
+	words: [
+		'time lag',
+		'slow blow',
+		'T fuse',
+		'rating',
+		'HT fuse',
+		'fuse blew',
+		'fuse blows',
+		'blown fuse',
+		'what size fuse',
+		'amps',
+		'anti-surge'
+	],
 	inputs: {
 		power: optional({ ...number('W_set', 'watts of the set', 1, 5000), alsoKeys: ['W'] }),
 		windings: optional(

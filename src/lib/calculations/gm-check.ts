@@ -43,7 +43,20 @@ export const gmCheck = defineCalculation({
 	title: 'Slope of a valve in its socket',
 	question: 'Has this valve any life left?',
 	group: 'Current and heat',
-	words: ['mutual conductance', 'transconductance', 'emission', 'tube tester', 'mu', 'amplification factor'],
+	words: [
+		'mutual conductance',
+		'transconductance',
+		'emission',
+		'tube tester',
+		'mu',
+		'amplification factor',
+		'worn valve',
+		'weak valve',
+		'tired valve',
+		'valve tester',
+		'gm',
+		'slope'
+	],
 	inputs: {
 		gridStep: optional(number('dV_grid', 'change of the grid volts', 0.01, 50)),
 		currentStep: optional(number('dI_A', 'change of the anode current it makes', 1e-7, 0.5)),

@@ -23,6 +23,15 @@ export const gridLeakage = defineCalculation({
 	title: 'Leakage on to a grid',
 	question: 'How far does a leaky coupling capacitor lift the grid, and how much leakage can be borne?',
 	group: 'Grids, leaks and meters',
+	words: [
+		'leaky capacitor',
+		'leaky coupling capacitor',
+		'coupling capacitor leaks',
+		'positive grid volts',
+		'grid voltage',
+		'paper capacitor',
+		'insulation'
+	],
 	inputs: {
 		feed: optional(number('V_feed', 'DC volts at the far plate of the capacitor', 20, 500)),
 		leak: optional(number('R_leak_ohm', 'insulation of the capacitor', 0.1e6, 1e12)),

@@ -52,7 +52,21 @@ export const heaterChain = defineCalculation({
 	title: 'Series heater chain',
 	question: 'Which dropper does this heater chain need, and do the heaters get their current?',
 	group: 'Mains, lamp and heaters',
-	words: ['AC/DC', 'line cord', 'ballast', 'dropper'],
+	words: [
+		'AC/DC',
+		'line cord',
+		'ballast',
+		'dropper',
+		'series heaters',
+		'heaters in series',
+		'heaters dim',
+		'filament',
+		'mains dropper',
+		'thermistor',
+		'pilot lamp',
+		'barretter',
+		'resistance wire'
+	],
 	inputs: {
 		heaters: optional(numbers('V', 'heater and lamp volts along the chain', 0.5, 120, { most: 30 })),
 		current: optional(number('I_A', 'current of the chain by the valve data', 0.03, 1)),

@@ -1,3 +1,4 @@
+import { printFigure } from '../quantity/index.ts';
 import {
 	type CoupledCircuits,
 	criticalCoupling,
@@ -106,7 +107,18 @@ export const ifTransformer = defineCalculation({
 	title: 'IF transformer',
 	question: 'How wide is this IF, what gain has it, and what does it cost to be off tune?',
 	group: 'Tuning and alignment',
-	words: ['IF can', 'selectivity', 'coupling', 'over-coupled', 'response', 'skirt', 'mistuned', 'screws'],
+	words: [
+		'IF can',
+		'selectivity',
+		'coupling',
+		'over-coupled',
+		'response',
+		'skirt',
+		'mistuned',
+		'screws',
+		'peak',
+		'stations spread'
+	],
 	inputs: {
 		middle: optional({ ...number('f0_kHz', 'IF', 30e3, 30e6), alsoKeys: ['f0_MHz'] }),
 		q: optional(number('Q', 'Q of each circuit, loaded', 2, 500)),
@@ -294,12 +306,17 @@ export const ifTransformer = defineCalculation({
 			style: 'solid',
 			points: curve(tuned)
 		} as const;
+		// How unequal the sides are: the levels at the two edges of the width that the cans should have.
+		const edges = [-half, half].map((offset) => {
+			const level = responseAt(circuits, offset);
+			return { label: `${printFigure(level, 'dB', 3)} dB`, x: middle + offset, y: level };
+		});
 		const picture: Picture = {
 			title: 'Response of the IF',
 			x: { label: 'Frequency', unit: middle < FM_FROM ? 'kHz' : 'MHz', scale: 'linear' },
 			y: { label: 'Response', unit: 'dB', scale: 'linear' },
 			curves: given.detuned ? [after, before] : [after],
-			marks: [{ label: '6 dB down', y: -6 }],
+			marks: [{ label: '6 dB down', y: -6 }, ...(given.detuned ? edges : [])],
 			bands: [{ axis: 'x', from: middle - half, to: middle + half, label: 'width at −6 dB' }]
 		};
 		return [picture];

@@ -49,7 +49,21 @@ export const insulationTouchCurrent = defineCalculation({
 	title: 'Insulation and touch current',
 	question: 'Is the set safe to touch after repair?',
 	group: 'Safety',
-	words: ['earth leakage', 'PAT', 'Y capacitor', 'aerial isolator', 'shock'],
+	words: [
+		'earth leakage',
+		'PAT',
+		'Y capacitor',
+		'aerial isolator',
+		'shock',
+		'electric shock',
+		'tingle',
+		'tingles',
+		'safe to touch',
+		'megger',
+		'insulation tester',
+		'live chassis',
+		'earth'
+	],
 	inputs: {
 		networkPeak: optional(number('U2_peak_V', 'peak AC volts across the 500 ohm of the network', 0, 400)),
 		networkDc: optional(number('U1_dc_V', 'DC volts across the 500 ohm of the network', 0, 400)),

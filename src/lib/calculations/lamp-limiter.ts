@@ -35,7 +35,19 @@ export const lampLimiter = defineCalculation({
 	title: 'Lamp limiter',
 	question: 'What should the lamp in series do, and what does it say about the set?',
 	group: 'Mains, lamp and heaters',
-	words: ['bulb', 'dim bulb tester', 'current limiter', 'first power', 'variac', 'series lamp'],
+	words: [
+		'bulb',
+		'dim bulb tester',
+		'current limiter',
+		'first power',
+		'variac',
+		'series lamp',
+		'lamp stays bright',
+		'lamp glows',
+		'limiter',
+		'safe first switch-on',
+		'short'
+	],
 	inputs,
 	ways: [
 		{

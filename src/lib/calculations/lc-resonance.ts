@@ -102,7 +102,20 @@ export const lcResonance = defineCalculation({
 	title: 'Coil, capacitor and resonance',
 	question: 'What does this coil tune to, how sharply, and how much moves a station along the dial?',
 	group: 'Tuning and alignment',
-	words: ['inductance', 'tuned circuit', 'bandwidth', 'trimmer', 'core', 'tank', 'dial', 'shorted turn'],
+	words: [
+		'inductance',
+		'tuned circuit',
+		'bandwidth',
+		'trimmer',
+		'core',
+		'tank',
+		'dial',
+		'shorted turn',
+		'coil resonance',
+		'coil turns',
+		'winding',
+		'tunes to'
+	],
 	inputs: {
 		coil: optional({ ...number('L_uH', 'coil', 1e-9, 100), alsoKeys: ['L_mH', 'L_H'] }),
 		capacitor: optional({

@@ -23,7 +23,18 @@ export const mainsOvervoltage = defineCalculation({
 	question:
 		'The tap says 220 V and the wall gives more: is that too much for the heaters, and what cures it?',
 	group: 'Mains, lamp and heaters',
-	words: ['bucking', 'autotransformer', 'tap', 'voltage selector', '240 V'],
+	words: [
+		'bucking',
+		'autotransformer',
+		'tap',
+		'voltage selector',
+		'240 V',
+		'mains too high',
+		'mains voltage',
+		'line voltage',
+		'overvoltage',
+		'heater volts too high'
+	],
 	inputs: {
 		nominal: optional(number('V_heater_nominal', 'heater volts by the valve data', 1, 117)),
 		measured: optional(number('V_heater', 'heater volts measured at the socket', 0.5, 200)),

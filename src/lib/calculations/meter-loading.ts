@@ -69,6 +69,19 @@ export const meterLoading = defineCalculation({
 	title: 'What a meter does to the voltage',
 	question: 'The chart was made with another meter: what should mine show, and what is really there?',
 	group: 'Grids, leaks and meters',
+	words: [
+		'digital meter',
+		'ohms per volt',
+		'20k per volt',
+		'1000 ohms per volt',
+		'10 Mohm',
+		'DMM',
+		'AVO',
+		'reads low',
+		'reads different',
+		'voltmeter',
+		'service data'
+	],
 	inputs: {
 		supply: optional(number('V_supply', 'volts across the whole divider', 0, 1000)),
 		top: optional(number('R_top_ohm', 'upper resistor of the divider', 1, 100e6)),

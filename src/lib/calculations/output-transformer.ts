@@ -53,7 +53,19 @@ export const outputTransformer = defineCalculation({
 	title: 'Output transformer',
 	question: 'What ratio has this output transformer, and does it suit valve and loudspeaker?',
 	group: 'Signal and audio',
-	words: ['loudspeaker', 'turns', 'impedance', 'matching', 'primary', 'secondary', 'shorted turns'],
+	words: [
+		'loudspeaker',
+		'turns',
+		'impedance',
+		'matching',
+		'primary',
+		'secondary',
+		'shorted turns',
+		'speaker impedance',
+		'loudspeaker transformer',
+		'transformer ratio',
+		'ohms'
+	],
 	inputs: {
 		primary: optional(number('Z_p_ohm', 'load wanted by the valve', 10, 100e3)),
 		speaker: optional(number('Z_s_ohm', 'impedance of the loudspeaker', 0.5, 2000)),

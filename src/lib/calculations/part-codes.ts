@@ -94,7 +94,15 @@ export const partCodes = defineCalculation({
 		'transformer',
 		'wire',
 		'resistor',
-		'marking'
+		'marking',
+		'which colour',
+		'color code',
+		'dots',
+		'body end dot',
+		'wire colours',
+		'letters',
+		'what value is this',
+		'capacitor code'
 	],
 	inputs: {
 		colours: optional(list('colours', 'bands of a resistor', COLOURS, { places: BAND_PLACES })),

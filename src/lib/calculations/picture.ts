@@ -19,10 +19,13 @@ export interface Axis {
 /** x and y in base units. */
 export type Point = readonly [x: number, y: number];
 
+/** Bars are for things apart from each other, such as the resistors of a chain: one for each name on the axis. */
 export interface Curve {
 	label: string;
-	style: 'solid' | 'dashed' | 'dotted' | 'dots';
+	style: 'solid' | 'dashed' | 'dotted' | 'dots' | 'hollow bars' | 'full bars';
 	points: readonly Point[];
+	/** In the picture its neighbour bears the name for both; the table names each. */
+	unnamed?: true;
 }
 
 /** A point where both are given, else a line across. */

@@ -125,7 +125,19 @@ export const reformProgress = defineCalculation({
 	title: 'Reforming: does it come back?',
 	question: 'Is this electrolytic coming back on the reforming supply, or is it to be changed?',
 	group: 'Capacitors',
-	words: ['reform', 'stall', 'leakage', 'wake', 'go on', 'stop'],
+	words: [
+		'reform',
+		'stall',
+		'leakage',
+		'wake',
+		'go on',
+		'stop',
+		'how long reform',
+		'how long to form',
+		'reforming',
+		'forming',
+		'electrolytic'
+	],
 	inputs,
 	ways: [
 		{ title: 'a limit that is known', needs: ['limit', 'applied', 'series'], also: ['capacitance', 'rated'] },

@@ -37,7 +37,7 @@ export const reformResistor = defineCalculation({
 	title: 'Resistor for reforming',
 	question: 'Through which resistor do I wake this electrolytic, and what leaks now?',
 	group: 'Capacitors',
-	words: ['reform', 'wake', 'electrolytic'],
+	words: ['reform', 'wake', 'electrolytic', 'reforming resistor', 'forming', 'series resistor'],
 	inputs: {
 		volts: number('V', 'volts of the reforming supply', 3, 600),
 		resistance: optional(number('R_ohm', 'resistor in series', 100, 2.2e6)),

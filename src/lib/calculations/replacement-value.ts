@@ -102,7 +102,16 @@ export const replacementValue = defineCalculation({
 		'mains capacitor',
 		'series',
 		'parallel',
-		'substitute'
+		'substitute',
+		'replace',
+		'replacement',
+		'equivalent',
+		'nearest value',
+		'working voltage',
+		'X capacitor',
+		'Y capacitor',
+		'paper capacitor',
+		'wrong value'
 	],
 	inputs: {
 		value: optional(number('value', 'value wanted, as a bare figure', 1e-12, 1e12)),

@@ -37,7 +37,7 @@ export const resistorDerating = defineCalculation({
 	title: 'Rating of a hot resistor',
 	question: 'Is that resistor still within its rating where it sits?',
 	group: 'Current and heat',
-	words: ['derating', 'temperature', 'hot spot'],
+	words: ['derating', 'temperature', 'hot spot', 'wattage', 'rating', 'watts'],
 	inputs: {
 		rating: number('P_rated_W', 'rating of the part', 0.05, 200),
 		temperature: number('T_C', 'air round the part, set warm and in its cabinet', -20, 350),

@@ -47,6 +47,19 @@ export const resistorDrop = defineCalculation({
 	title: 'Current and heat in a resistor',
 	question: 'Is this resistor overloaded, and does more current flow than the service sheet says?',
 	group: 'Current and heat',
+	words: [
+		'burnt resistor',
+		'overloaded',
+		'hot resistor',
+		'runs hot',
+		'overheated',
+		'smoking',
+		'watts',
+		'wattage',
+		'anode resistor',
+		'voltage drop',
+		'milliamps'
+	],
 	inputs: {
 		resistance: number('R_ohm', 'resistor, measured cold and unplugged', 1, 22e6),
 		volts: optional(number('V', 'volts across it', 0, 1000)),

@@ -98,7 +98,21 @@ export const stageGain = defineCalculation({
 	title: 'Gain of a stage',
 	question: 'With the generator here I need so much for the same output: is that stage weak?',
 	group: 'Signal and audio',
-	words: ['sensitivity', 'microvolts', '50 mW', 'decibel', 'injection', 'generator', 'weak', 'amplification'],
+	words: [
+		'sensitivity',
+		'microvolts',
+		'50 mW',
+		'decibel',
+		'injection',
+		'generator',
+		'weak',
+		'amplification',
+		'weak stations',
+		'weak stage',
+		'gain low',
+		'signal injection',
+		'aerial volts'
+	],
 	inputs: {
 		input: optional({
 			...number('V_in', 'signal at the input', 1e-8, 100),

@@ -145,14 +145,20 @@ function lineOf(given: ChainGiven, i: number, expected: ChainNode | undefined, s
 
 type Line = ReturnType<typeof lineOf>;
 
+type Style = Picture['curves'][number]['style'];
+/** For what is expected, and for what was measured. */
+const LINES = ['solid', 'dashed'] as const;
+const BARS = ['hollow bars', 'full bars'] as const;
+
 /** A curve for what is expected and one for what was measured, where there is either. */
 function curvesOf(
+	[plain, other]: readonly [Style, Style],
 	expected: readonly Point[] | undefined,
 	seen: readonly Point[] | undefined
 ): Picture['curves'] {
 	return [
-		...(expected ? [{ label: 'expected', style: 'solid', points: expected } as const] : []),
-		...(seen ? [{ label: 'measured', style: 'dashed', points: seen } as const] : [])
+		...(expected ? [{ label: 'expected', style: plain, points: expected }] : []),
+		...(seen ? [{ label: 'measured', style: other, points: seen }] : [])
 	];
 }
 
@@ -168,27 +174,21 @@ function pictures(
 			nodes.map(({ through }, i) => [i + 1, value(through, i)]);
 		const ticks = given.sections.map((_, i) => ({ at: i + 1, label: `to ${nodeName(i)}` }));
 		const x = { label: 'Resistor', unit: 'number', scale: 'linear', ticks } as const;
-		return { title, x, y, curves: curvesOf(expected && points(expected), seen && points(seen)) };
+		return { title, x, y, curves: curvesOf(BARS, expected && points(expected), seen && points(seen)) };
 	};
 	const ticks = ['start', ...given.sections.map((_, i) => nodeName(i))].map((label, at) => ({ at, label }));
 	const along: Picture = {
 		title: 'Volts along the chain',
 		x: { label: 'Along the chain', unit: 'number', scale: 'linear', ticks },
 		y: { label: 'Volts', unit: 'V', scale: 'linear' },
-		curves: curvesOf(expected && volts(expected, given.supply), seen && volts(seen, seenSupply(given)))
+		curves: curvesOf(LINES, expected && volts(expected, given.supply), seen && volts(seen, seenSupply(given)))
 	};
-	// A single resistor is told in figures: a line needs two.
-	if (given.sections.length < 2) return [along];
 	return [
 		along,
-		ofResistors(
-			'Current through each resistor',
-			{ label: 'Current', unit: 'mA', scale: 'linear' },
-			(through) => through
-		),
+		ofResistors('Current through each resistor', { label: 'Current', unit: 'mA' }, (through) => through),
 		ofResistors(
 			'Heat in each resistor',
-			{ label: 'Heat', unit: 'W', scale: 'linear' },
+			{ label: 'Heat', unit: 'W' },
 			(through, i) => through ** 2 * (given.sections[i]?.resistance ?? NaN)
 		)
 	];

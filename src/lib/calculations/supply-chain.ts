@@ -26,7 +26,22 @@ export const supplyChain = defineCalculation({
 	title: 'Volts along the HT chain',
 	question: 'Which volts belong at each point of the HT chain, and which branch draws more than it should?',
 	group: 'Supply and smoothing',
-	words: ['HT line', 'decoupling', 'dropper', 'B+', 'branch', 'ladder', 'burnt resistor'],
+	words: [
+		'HT line',
+		'decoupling',
+		'dropper',
+		'B+',
+		'branch',
+		'ladder',
+		'burnt resistor',
+		'HT low',
+		'B+ low',
+		'HT volts',
+		'low volts',
+		'what draws too much',
+		'smoothing resistor',
+		'bleeder'
+	],
 	inputs,
 	outputs: {
 		nodes: {

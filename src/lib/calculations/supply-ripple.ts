@@ -50,7 +50,22 @@ export const supplyRipple = defineCalculation({
 	question:
 		'How much ripple should the reservoir have, what does the smoothing leave, and where does this hum come from?',
 	group: 'Supply and smoothing',
-	words: ['hum', 'reservoir', 'choke', '100 Hz', '50 Hz', 'regulation', 'electrolytic'],
+	words: [
+		'hum',
+		'reservoir',
+		'choke',
+		'100 Hz',
+		'50 Hz',
+		'regulation',
+		'electrolytic',
+		'mains hum',
+		'smoothing capacitor',
+		'filter capacitor',
+		'filter choke',
+		'silicon diode',
+		'rectifier',
+		'HT low'
+	],
 	inputs,
 	ways: [
 		{

@@ -1,3 +1,4 @@
+import { printFigure } from '../quantity/index.ts';
 import { defineCalculation } from './define.ts';
 import { choice, number, numbers, optional } from './inputs.ts';
 import { numbersBetween, type Picture } from './picture.ts';
@@ -139,7 +140,20 @@ export const tracking = defineCalculation({
 	title: 'Tracking of the oscillator',
 	question: 'Which oscillator coil, padder and trimmer make the dial right, and how far does it stray?',
 	group: 'Tuning and alignment',
-	words: ['padder', 'padding', 'trimmer', 'gang', 'superhet', 'low end', 'dial', 'oscillator coil'],
+	words: [
+		'padder',
+		'padding',
+		'trimmer',
+		'gang',
+		'superhet',
+		'low end',
+		'dial',
+		'oscillator coil',
+		'dial does not track',
+		'dial out at one end',
+		'low end deaf',
+		'calibration'
+	],
 	inputs: {
 		method: optional(choice('method', 'points that are to be right', METHODS)),
 		signalCoil: optional(number('L_signal_uH', 'coil of the signal circuit', 0.1e-6, 10e-3)),
@@ -322,8 +336,9 @@ export const tracking = defineCalculation({
 			? [curveOf(withPadder(solved, padderNow), 'with the padder as measured', 'dashed')]
 			: [];
 		const edges = ([1, -1] as const).map((side) => ({
-			label: side > 0 ? 'half the aerial bandwidth' : 'and below',
+			label: side > 0 ? 'half the aerial bandwidth' : 'the same below',
 			style: 'dotted' as const,
+			...(side < 0 && { unnamed: true as const }),
 			points: [from, to].map((place) => [place, (side * place) / (2 * (q ?? 1))] as const)
 		}));
 		return [
@@ -332,7 +347,7 @@ export const tracking = defineCalculation({
 				x: { label: 'Dial', unit: 'kHz', scale: 'linear' },
 				y: { label: 'Error of the oscillator', unit: 'kHz', scale: 'linear' },
 				curves: [curveOf(solved, 'error', 'solid'), ...measured, ...(q ? edges : [])],
-				marks: solved.points.map((place) => ({ label: `${Math.round(place / 1e3)}`, x: place, y: 0 })),
+				marks: solved.points.map((place) => ({ label: printFigure(place, 'kHz', 6), x: place, y: 0 })),
 				bands: [{ axis: 'y', from: -GOOD, to: GOOD, label: 'good work' }]
 			}
 		];

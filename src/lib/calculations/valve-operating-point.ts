@@ -39,6 +39,19 @@ export const valveOperatingPoint = defineCalculation({
 	title: 'Working point of a valve',
 	question: 'How much current does the valve draw, and are anode and screen within their limits?',
 	group: 'Current and heat',
+	words: [
+		'bias',
+		'cathode resistor',
+		'cathode volts',
+		'red plate',
+		'glowing anode',
+		'dissipation',
+		'milliamps',
+		'output valve hot',
+		'valve hot',
+		'screen volts',
+		'too much current'
+	],
 	inputs,
 	ways: [
 		{ title: 'the cathode resistor', needs: ['cathodeVolts', 'cathodeResistor'], also: ['anodeCurrent'] },

@@ -1,6 +1,6 @@
 import { parseAnyQuantity, unitOfKey } from '../quantity/index.ts';
 import type { Plan } from '../receiver/index.ts';
-import { limitsOf } from '../valves/index.ts';
+import { findValve, limitsOf } from '../valves/index.ts';
 import { BASIS_WORDS, expectedAt, type ServiceVolts } from './reading.ts';
 import type { Step } from './schema.ts';
 
@@ -10,6 +10,10 @@ export interface Known {
 	service?: ServiceVolts;
 	/** Readings in base units by step id; the open step's own under its own id. */
 	readings: Readonly<Record<string, number>>;
+	/** Volts at the wall today. */
+	mains?: number;
+	/** Resistance of the meter on its volts ranges, ohm. */
+	meter?: number;
 }
 
 /** A row of a typed table, by column key. */
@@ -26,7 +30,10 @@ type Source =
 	| { kind: 'reading'; of: string | undefined }
 	| { kind: 'volts'; at: string }
 	| { kind: 'value'; of: string }
-	| { kind: 'limit'; valve: string; field: string };
+	| { kind: 'limit'; valve: string; field: string }
+	| { kind: 'heater'; valve: string; field: 'volts' | 'amps' }
+	| { kind: 'mains' }
+	| { kind: 'meter' };
 
 const grammar: [RegExp, (groups: string[]) => Source][] = [
 	[/^reading$/, () => ({ kind: 'reading', of: undefined })],
@@ -36,7 +43,13 @@ const grammar: [RegExp, (groups: string[]) => Source][] = [
 	[
 		/^limit of ([a-z][a-z0-9-]*): ([a-z0-9_]+)$/,
 		([valve = '', field = '']) => ({ kind: 'limit', valve, field })
-	]
+	],
+	[
+		/^heater (volts|amps) of ([a-z][a-z0-9-]*)$/,
+		([field, valve = '']) => ({ kind: 'heater', valve, field: field === 'amps' ? 'amps' : 'volts' })
+	],
+	[/^mains$/, () => ({ kind: 'mains' })],
+	[/^meter$/, () => ({ kind: 'meter' })]
 ];
 
 /** Read where an input comes from; `undefined` where the words say nothing known. A number is a constant. */
@@ -48,35 +61,61 @@ export function parseFill(text: string): Source | undefined {
 	return undefined;
 }
 
-/** Base-unit value and origin of one source, where it is known. */
-function lookUp(source: Source, stepId: string, known: Known): { value: number; from: string } | undefined {
-	const { plan } = known;
-	if (source.kind === 'reading') {
-		const value = known.readings[source.of ?? stepId];
-		return value === undefined
-			? undefined
-			: { value, from: source.of ? `reading of ${source.of}` : 'this reading' };
-	}
-	if (source.kind === 'volts') {
-		const expected = expectedAt(plan, source.at, known.service);
-		return (
-			expected && {
-				value: expected.value,
-				from: `${BASIS_WORDS[expected.basis]} volts: ${plan.points[source.at]?.title ?? source.at}`
-			}
-		);
-	}
-	if (source.kind === 'value') {
-		const part = plan.values[source.of];
-		const parsed = part && parseAnyQuantity(part.value);
-		return part && parsed?.ok
-			? { value: parsed.value, from: `${part.title}, ${part.value} (marked or usual, not measured)` }
-			: undefined;
-	}
-	return valveLimit(source, plan);
+interface Origin {
+	/** In base units. */
+	value: number;
+	from: string;
 }
 
-function valveLimit({ valve, field }: Extract<Source, { kind: 'limit' }>, plan: Plan) {
+const originOf = (value: number | undefined, from: string): Origin | undefined =>
+	value === undefined ? undefined : { value, from };
+
+function pointVolts(at: string, { plan, service }: Known): Origin | undefined {
+	const expected = expectedAt(plan, at, service);
+	return (
+		expected &&
+		originOf(expected.value, `${BASIS_WORDS[expected.basis]} volts: ${plan.points[at]?.title ?? at}`)
+	);
+}
+
+function partValue(of: string, { plan }: Known): Origin | undefined {
+	const part = plan.values[of];
+	const parsed = part && parseAnyQuantity(part.value);
+	return part && parsed?.ok
+		? originOf(parsed.value, `${part.title}, ${part.value} (marked or usual, not measured)`)
+		: undefined;
+}
+
+function valveHeater(valve: string, field: 'volts' | 'amps', { plan }: Known): Origin | undefined {
+	const type = plan.valves[valve]?.type;
+	const found = type === undefined ? undefined : findValve(type);
+	return found?.ok ? originOf(found.valve.heater[field], `heater of the ${found.valve.type}`) : undefined;
+}
+
+/** Base-unit value and origin of one source, where it is known. */
+function lookUp(source: Source, stepId: string, all: Known): Origin | undefined {
+	switch (source.kind) {
+		case 'reading':
+			return originOf(all.readings[source.of ?? stepId], source.of ? `reading of ${source.of}` : 'this reading');
+		case 'volts':
+			return pointVolts(source.at, all);
+		case 'value':
+			return partValue(source.of, all);
+		case 'limit':
+			return valveLimit(source, all.plan);
+		case 'heater':
+			return valveHeater(source.valve, source.field, all);
+		case 'mains':
+			return originOf(all.mains, 'the mains of this job');
+		case 'meter':
+			return originOf(all.meter, 'the meter of this job');
+	}
+}
+
+function valveLimit(
+	{ valve, field }: Extract<Source, { kind: 'limit' }>,
+	plan: Plan
+): Origin | undefined {
 	const type = plan.valves[valve]?.type;
 	const limits = type === undefined ? [] : limitsOf(type);
 	for (const { block } of limits) {

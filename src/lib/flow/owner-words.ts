@@ -18,7 +18,10 @@ const SAME: Readonly<Record<string, string>> = {
 	ukw: 'fm',
 	speaker: 'loudspeaker',
 	condenser: 'capacitor',
+	condensor: 'capacitor',
 	cap: 'capacitor',
+	antenna: 'aerial',
+	color: 'colour',
 	bulb: 'lamp',
 	light: 'lamp',
 	plate: 'anode',
@@ -35,7 +38,8 @@ function stem(word: string): string {
 	return bare.length < 3 ? word : bare.replace(/([b-df-hj-np-tv-z])\1$/, '$1');
 }
 
-function termOf(word: string): string | null {
+/** A word as an index keeps it: in the trade's own form, its ending off; null for one that tells nothing. */
+export function termOf(word: string): string | null {
 	const plain = word.toLowerCase().replaceAll(/['’]/g, '');
 	const single = plain.replace(/s$/, '');
 	const said = SAME[plain] ?? SAME[single] ?? plain;

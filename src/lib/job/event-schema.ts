@@ -116,6 +116,7 @@ const Calculated = z.strictObject({
 	calculation: Id,
 	title: Text,
 	given: Values,
+	inputs: Text.exactOptional(),
 	outputs: Values,
 	sentence: Text,
 	verdict: Text.exactOptional(),

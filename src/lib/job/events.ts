@@ -232,6 +232,8 @@ export interface EventData {
 		calculation: string;
 		title: string;
 		given: Record<string, Json>;
+		/** What went in, in words and with units, as it stood when the sum was kept. */
+		inputs?: string;
 		outputs: Record<string, Json>;
 		sentence: string;
 		verdict?: string;

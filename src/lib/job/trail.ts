@@ -161,7 +161,10 @@ const WORDING: Wording = {
 		what: 'Own suspicion',
 		answer: joined(suspect && suspectName(resolved, suspect), text)
 	}),
-	calculated: ({ title, sentence }) => ({ what: title, answer: sentence }),
+	calculated: ({ title, sentence, inputs }) => ({
+		what: title,
+		answer: inputs ? `${sentence} From: ${inputs}.` : sentence
+	}),
 	'part-tested': ({ part, result, found, listed: id }, { resolved, listed }) => ({
 		what: `Tested: ${(id === undefined ? undefined : listed) ?? suspectName(resolved, part)}`,
 		answer: joined(TESTED[result], found)

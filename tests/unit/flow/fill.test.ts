@@ -30,7 +30,11 @@ describe('where an input comes from', () => {
 		['reading of v-af', { kind: 'reading', of: 'v-af' }],
 		['volts at output.grid', { kind: 'volts', at: 'output.grid' }],
 		['value of output.grid-leak', { kind: 'value', of: 'output.grid-leak' }],
-		['limit of output: ik_max_ma', { kind: 'limit', valve: 'output', field: 'ik_max_ma' }]
+		['limit of output: ik_max_ma', { kind: 'limit', valve: 'output', field: 'ik_max_ma' }],
+		['heater volts of output', { kind: 'heater', valve: 'output', field: 'volts' }],
+		['heater amps of output', { kind: 'heater', valve: 'output', field: 'amps' }],
+		['mains', { kind: 'mains' }],
+		['meter', { kind: 'meter' }]
 	])('"%s" is understood', (text, source) => {
 		expect(parseFill(text)).toEqual(source);
 	});
@@ -55,6 +59,14 @@ describe('filling the inputs of a calculation', () => {
 			given: { V_grid: 1.5, V_feed: 90 },
 			from: { V_grid: 'this reading', V_feed: 'reading of af-volts' }
 		});
+	});
+
+	test('the mains and the meter of the job', () => {
+		expect(filled({ V_feed: 'mains', R_grid_ohm: 'meter' }, known({ mains: 236, meter: 1e7 }))).toEqual({
+			given: { V_feed: 236, R_grid_ohm: 1e7 },
+			from: { V_feed: 'the mains of this job', R_grid_ohm: 'the meter of this job' }
+		});
+		expect(filled({ V_feed: 'mains', R_grid_ohm: 'meter' }).given).toEqual({});
 	});
 
 	test('a reading of nought is a reading', () => {

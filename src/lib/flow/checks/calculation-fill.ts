@@ -6,7 +6,7 @@ import type { Library } from '../library.ts';
 import { allSteps, knownNames, type Check, type Complaint, type WrittenStep } from './types.ts';
 
 const GRAMMAR =
-	'Write a number, "reading", "reading of STEP", "volts at POINT", "value of PART" or "limit of VALVE: FIELD".';
+	'Write a number, "reading", "reading of STEP", "volts at POINT", "value of PART", "limit of VALVE: FIELD", "heater volts of VALVE", "heater amps of VALVE", "mains" or "meter".';
 
 /** Words that the input itself offers (a kind of valve, a side). */
 const offers = (input: Input | undefined, word: string): boolean =>
@@ -30,6 +30,8 @@ function leadsNowhere(library: Library, steps: Set<string>, text: string): strin
 		return `There is no test point "${source.at}".`;
 	if (source.kind === 'value' && !plans.some((p) => p.values[source.of]))
 		return `No plan has a value for "${source.of}".`;
+	if (source.kind === 'heater' && !plans.some((p) => p.valves[source.valve]))
+		return `There is no valve "${source.valve}" in any plan.`;
 	return source.kind === 'limit' ? limitNowhere(plans, source.valve, source.field) : undefined;
 }
 

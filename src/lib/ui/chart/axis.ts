@@ -1,6 +1,7 @@
 import type { Axis } from '$lib/calculations/index.ts';
 import { fromBase, printFigure, scaleOf, toBase } from '$lib/quantity/index.ts';
 import { scaleLinear, scaleLog } from 'd3-scale';
+import { widthOf } from './labels.ts';
 
 /** A figure or name on an axis, and its place in pixels. */
 export interface PlacedTick {
@@ -58,6 +59,17 @@ export function figuresBetween(axis: Axis, low: number, high: number, count: num
 	return all.map((value) => toBase(value, axis.unit));
 }
 
+/** Every second of the figures, or every third, until they stand clear of each other along a line. */
+function clearOfEachOther(ticks: readonly PlacedTick[]): readonly PlacedTick[] {
+	const clear = (some: readonly PlacedTick[]): boolean =>
+		some.every(({ at, label }, i) => {
+			const next = some[i + 1];
+			return !next || Math.abs(next.at - at) >= (widthOf(label) + widthOf(next.label)) / 2 + 4;
+		});
+	const thinned = [1, 2, 3, 4].map((step) => ticks.filter((_, i) => i % step === 0));
+	return thinned.find(clear) ?? thinned.at(-1) ?? ticks;
+}
+
 /** A tick every so many pixels, at most. */
 const SPACING = { across: 72, upright: 44 };
 
@@ -80,18 +92,17 @@ export function placeAxis(axis: Axis, values: readonly number[], range: [number,
 		? scaleLog([roundFigure(ends[0], 'down'), roundFigure(ends[1], 'up')], range)
 		: axis.ticks || !upright
 			? scaleLinear(ends, range)
-			: scaleLinear(ends, range).nice(room);
+			: scaleLinear(ends, range).nice(2 * room);
 	const place = (value: number): number => round(fromBase(value, axis.unit));
 	const figures = log ? logFigures(round.ticks(), room) : round.ticks(room);
-	const ticks = axis.ticks?.map(({ at, label }) => ({ at: place(at), label }));
+	const names = axis.ticks?.map(({ at, label }) => ({ at: place(at), label }));
+	const ticks = figures.map((value) => ({
+		at: round(value),
+		label: printFigure(toBase(value, axis.unit), axis.unit, 4)
+	}));
 	return {
 		title: titleOf(axis),
-		ticks:
-			ticks ??
-			figures.map((value) => ({
-				at: round(value),
-				label: printFigure(toBase(value, axis.unit), axis.unit, 4)
-			})),
+		ticks: names ?? (upright ? ticks : clearOfEachOther(ticks)),
 		place,
 		log
 	};

@@ -1,6 +1,7 @@
 import type { Curve, Mark, Picture, Point } from '$lib/calculations/index.ts';
 import { line } from 'd3-shape';
-import { placeAxis, type PlacedAxis } from './axis.ts';
+import { isLog, placeAxis, type PlacedAxis } from './axis.ts';
+import { isBars, placeBars, type PlacedBar } from './bars.ts';
 import { type Box, LINE, type PlacedLabel, placeLabels, widthOf } from './labels.ts';
 
 type Pixel = readonly [x: number, y: number];
@@ -11,7 +12,13 @@ export interface Layout {
 	plot: Box;
 	x: PlacedAxis;
 	y: PlacedAxis;
-	curves: readonly { label: string; style: Curve['style']; path: string; dots: readonly Pixel[] }[];
+	curves: readonly {
+		label: string;
+		style: Curve['style'];
+		path: string;
+		dots: readonly Pixel[];
+		bars: readonly PlacedBar[];
+	}[];
 	marks: readonly { label: string; dot?: Pixel; path?: string }[];
 	bands: readonly (Box & { label: string })[];
 	labels: readonly PlacedLabel[];
@@ -25,12 +32,36 @@ const TITLE = 24;
 const finite = (values: readonly (number | undefined)[]): number[] =>
 	values.filter((value): value is number => value !== undefined && Number.isFinite(value));
 
+/** A line across keeps clear of the frame by this share of its value, else the axis would hide it. */
+const CLEAR = 0.1;
+
+/** More decades than these would make stumps of all bars. */
+const DECADES = 1e4;
+
+/** Bars begin at nothing, or on a logarithmic axis a little below the least of them; their figures stand above them. */
+function roomForBars({ curves, x, y }: Picture, axis: 'x' | 'y'): number[] {
+	const barred = curves.filter(isBars);
+	if (barred.length === 0) return [];
+	if (axis === 'x') return (x.ticks ?? []).flatMap(({ at }) => [at - 0.5, at + 0.5]);
+	const values = finite(barred.flatMap(({ points }) => points.map(([, value]) => value)));
+	const [least, most] = [Math.min(...values), Math.max(...values)];
+	return isLog(y, least, most) ? [Math.max(least / 2, most / DECADES), most * 2] : [0, most * 1.15];
+}
+
 /** Every value that must be in sight along one axis. Stretches are cut off, they need not be seen whole. */
-function valuesAlong({ curves, marks = [], x, y }: Picture, axis: 'x' | 'y'): number[] {
+function valuesAlong(picture: Picture, axis: 'x' | 'y'): number[] {
+	const { curves, marks = [], x, y } = picture;
 	const place = axis === 'x' ? 0 : 1;
 	const ofCurves = curves.flatMap(({ points }) => points.map((point) => point[place]));
+	const ofMarks = marks.flatMap((mark) => {
+		const value = mark[axis];
+		const across = axis === 'y' && mark.x === undefined && value !== undefined;
+		return across ? [value * (1 - CLEAR), value * (1 + CLEAR)] : [value];
+	});
 	const names = (axis === 'x' ? x : y).ticks?.map(({ at }) => at) ?? [];
-	return finite([...ofCurves, ...marks.map((mark) => mark[axis]), ...names]);
+	// Of bars none is too short to be seen.
+	const seen = picture.curves.some(isBars) && axis === 'y' ? [] : ofCurves;
+	return finite([...seen, ...ofMarks, ...names, ...roomForBars(picture, axis)]);
 }
 
 /** Points along a line of pixels, near enough to each other that no word slips between them. */
@@ -90,7 +121,10 @@ function wishesOf(layout: Omit<Layout, 'labels'>, curves: readonly (readonly Pix
 			: [0.95, 0.6, 0.3, 0.05].map((share) => [plot.left + share * plot.width, y]);
 		return { text: label, near: dot ? [dot] : along };
 	});
-	const ofCurves = layout.curves.map(({ label }, i) => ({ text: label, near: placesAlong(curves[i] ?? []) }));
+	// Bars have their key above the picture.
+	const ofCurves = layout.curves.flatMap(({ label, bars }, i) =>
+		bars.length > 0 || label === '' ? [] : [{ text: label, near: placesAlong(curves[i] ?? []) }]
+	);
 	const ofBands = layout.bands.map(({ left, top, width, height, label }) => {
 		const corners: Pixel[] = [
 			[left, top],
@@ -104,7 +138,7 @@ function wishesOf(layout: Omit<Layout, 'labels'>, curves: readonly (readonly Pix
 	return [...ofMarks, ...(layout.curves.length > 1 ? ofCurves : []), ...ofBands];
 }
 
-/** Lines of a name that has to fit under its tick. */
+/** Lines of a name that has to fit under its tick; where a word of it is too long, its last word alone: `section 3` is 3. */
 export function wrapped(label: string, room: number): string[] {
 	const lines: string[] = [];
 	for (const word of label.split(' ')) {
@@ -112,7 +146,7 @@ export function wrapped(label: string, room: number): string[] {
 		if (last !== undefined && widthOf(`${last} ${word}`) <= room) lines[lines.length - 1] = `${last} ${word}`;
 		else lines.push(word);
 	}
-	return lines;
+	return lines.every((line) => widthOf(line) <= room) ? lines : lines.slice(-1);
 }
 
 function plotOf(picture: Picture, width: number, height: number): Box {
@@ -122,12 +156,12 @@ function plotOf(picture: Picture, width: number, height: number): Box {
 	const names = picture.x.ticks ?? [];
 	// Half of the last figure reaches out of the plot.
 	const last = placeAxis(picture.x, valuesAlong(picture, 'x'), [0, width]).ticks.at(-1)?.label ?? '';
-	const right = Math.max(EDGE, names.length > 0 ? 0 : widthOf(last) / 2);
+	const right = Math.max(EDGE, names.length > 0 ? 0 : widthOf(last) / 2 + 2);
 	const slot = (width - left - right) / Math.max(1, names.length);
 	const lines = Math.max(1, ...names.map(({ label }) => wrapped(label, slot).length));
 	const bottom = TITLE + lines * LINE + EDGE / 2;
-	// Names stand in the middle of their slot, so that the outermost have room.
-	const inset = names.length > 0 ? slot / 2 : 0;
+	// Names stand in the middle of their slot, so that the outermost have room; bars see to that themselves.
+	const inset = names.length > 0 && !picture.curves.some(isBars) ? slot / 2 : 0;
 	return {
 		left: left + inset,
 		top: TITLE + EDGE / 2,
@@ -145,12 +179,14 @@ export function layoutOf(picture: Picture, width: number): Layout {
 	const place = ([across, upright]: Point): Pixel => [x.place(across), y.place(upright)];
 	const seen = (pixel: Pixel): boolean => pixel.every(Number.isFinite);
 	const pixels = picture.curves.map(({ points }) => points.map(place).filter(seen));
+	const bars = placeBars(picture, plot, x, y);
 	const draw = line<Pixel>();
-	const curves = picture.curves.map(({ label, style }, i) => ({
-		label,
-		style,
-		path: style === 'dots' ? '' : (draw([...(pixels[i] ?? [])]) ?? ''),
-		dots: style === 'dots' ? (pixels[i] ?? []) : []
+	const curves = picture.curves.map((curve, i) => ({
+		label: curve.unnamed ? '' : curve.label,
+		style: curve.style,
+		path: curve.style === 'dots' || isBars(curve) ? '' : (draw([...(pixels[i] ?? [])]) ?? ''),
+		dots: curve.style === 'dots' ? (pixels[i] ?? []) : [],
+		bars: bars[i] ?? []
 	}));
 	const marks = (picture.marks ?? []).map((mark) => markLayout(mark, plot, x, y));
 	const bands = bandLayout(picture, plot, x, y);

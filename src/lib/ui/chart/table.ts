@@ -1,10 +1,11 @@
-import type { Axis, Curve, Picture, Point } from '$lib/calculations/index.ts';
+import type { Axis, Curve, Mark, Picture, Point } from '$lib/calculations/index.ts';
 import { fromBase, printFigure, printQuantity, scaleOf, toBase } from '$lib/quantity/index.ts';
 import { figuresBetween, isLog, titleOf } from './axis.ts';
 
 export interface ChartTable {
 	heads: readonly string[];
-	rows: readonly (readonly string[])[];
+	/** The first cell names the row, with a point that is marked there below it. */
+	rows: readonly (readonly (string | { text: string; note: string })[])[];
 	/** Lines across the picture and stretches of it, in a sentence each. */
 	notes: readonly string[];
 }
@@ -14,6 +15,9 @@ const MOST = 12;
 const DIGITS = 3;
 /** Two places nearer to each other than this share would be the same row. */
 const SAME = 1e-9;
+
+/** Between their points these curves have nothing. */
+const SINGLE: readonly Curve['style'][] = ['dots', 'hollow bars', 'full bars'];
 
 /** The value of a curve at x, between two of its points on a straight line; undefined beyond its ends, and between dots. */
 function valueAt(points: readonly Point[], x: number, dots: boolean): number | undefined {
@@ -71,6 +75,12 @@ function seenOn(axis: Axis, values: readonly number[]): (value: number) => numbe
 	return (value) => Math.round(value / step) * step;
 }
 
+/** What is marked at a row; a name that only tells the place or the value again is left out. */
+function noteOf({ label, y: at = 0 }: Mark, row: string, y: Axis): string {
+	const value = printedOn(y, at);
+	return label === row || label === value ? value : `${label} (${value})`;
+}
+
 /** The picture in figures: a row for each place, a column for each curve. */
 export function tableOf(picture: Picture): ChartTable {
 	const { x, y, curves, marks = [] } = picture;
@@ -80,18 +90,17 @@ export function tableOf(picture: Picture): ChartTable {
 		curves.flatMap((curve) => curve.points.map(([, value]) => value))
 	);
 	const rows = places(picture).map((at) => {
-		const cells = curves.map(({ points: own, style }) => valueAt(own, at, style === 'dots'));
-		const said = points.flatMap((mark) =>
-			mark.x === at ? [`${mark.label} (${printedOn(y, mark.y ?? 0)})`] : []
-		);
+		const cells = curves.map(({ points: own, style }) => valueAt(own, at, SINGLE.includes(style)));
+		const name = nameAt(x, at);
+		const said = points.filter((mark) => mark.x === at).map((mark) => noteOf(mark, name, y));
 		const figures = cells.map((value) =>
 			value === undefined ? '–' : printFigure(rounded(value), y.unit, DIGITS)
 		);
-		return [nameAt(x, at), ...figures, ...(points.length > 0 ? [said.join(', ')] : [])];
+		return [said.length > 0 ? { text: name, note: said.join(', ') } : name, ...figures];
 	});
 	const heads = curves.map(({ label }) => titleOf({ ...y, label }));
 	return {
-		heads: [titleOf(x), ...heads, ...(points.length > 0 ? ['Note'] : [])],
+		heads: [titleOf(x), ...heads],
 		rows,
 		notes: notesOf(picture)
 	};

@@ -49,22 +49,12 @@ export function wayOf(calculation: Calculation, typed: Typed, asked: string | un
 	return named >= 0 ? named : likelyWay(calculation, typed);
 }
 
+/** Words stay as they came, known or not: the sum says which it knows. */
 function textFor(input: Input, key: string, text: string): string {
-	const known = (word: string): boolean => 'options' in input && input.options.includes(word);
-	switch (input.kind) {
-		case 'choice':
-			return known(text) ? text : '';
-		case 'list': {
-			const words = text.split(',');
-			// A place that holds no known word stays a gap: the words behind it keep their places.
-			return (input.places ? words.map((word) => (known(word) ? word : '')) : words.filter(known)).join(',');
-		}
-		default: {
-			// Under another name of the same quantity a bare number is in the unit of that name.
-			const symbol = key !== input.key && /^[\d.,\s-]+$/.test(text) ? unitOfKey(key).symbol : '';
-			return symbol ? `${text} ${symbol}` : text;
-		}
-	}
+	if ('options' in input) return text;
+	// Under another name of the same quantity a bare number is in the unit of that name.
+	const symbol = key !== input.key && /^[\d.,\s-]+$/.test(text) ? unitOfKey(key).symbol : '';
+	return symbol ? `${text} ${symbol}` : text;
 }
 
 /** Texts by the first key of each input, whatever name they came under. Names that the sum does not know are passed over. */
@@ -107,4 +97,10 @@ export function symbolOf({ formulaText }: Calculation, key: string): string | un
 	const spoken = formulaText.filter((line) => line.includes('=')).flatMap((line) => line.split(/[^\w]+/));
 	// Longer names, such as `range`, are words and would only repeat the label.
 	return /^[A-Za-z]{1,2}(_|$)/.test(symbol) && spoken.includes(symbol) ? symbol : undefined;
+}
+
+/** Names in an address that the sum has no input for. */
+export function strangersIn({ inputs }: Calculation, given: Typed): string[] {
+	const known = [WAY, ...Object.values(inputs).flatMap(keysOf)];
+	return Object.keys(given).filter((key) => !known.includes(key));
 }

@@ -175,6 +175,74 @@ describe('the table beside the picture', () => {
 
 	test('a marked point stands in it with its value', () => {
 		const marked: Picture = { ...filter, marks: [{ label: 'heard', x: 1, y: 1 }] };
-		expect(tableOf(marked).rows[1]).toEqual(['after the first resistor', '1', 'heard (1 V)']);
+		expect(tableOf(marked).rows[1]).toEqual([{ text: 'after the first resistor', note: 'heard (1 V)' }, '1']);
 	});
+});
+
+describe('bars, for parts that stand apart', () => {
+	const heat = (values: readonly number[], width: number) => {
+		const ticks = values.map((_, at) => ({ at, label: `to node ${at + 1}` }));
+		const points = values.map((value, at) => [at, value] as const);
+		return layoutOf(
+			{
+				title: 'Heat in each resistor',
+				x: { label: 'Resistor', unit: 'number', scale: 'linear', ticks },
+				y: { label: 'Heat', unit: 'W' },
+				curves: [
+					{ label: 'expected', style: 'hollow bars', points },
+					{ label: 'measured', style: 'full bars', points }
+				]
+			},
+			width
+		);
+	};
+
+	test.each([280, 600])(
+		'stand in the frame, apart from each other, each as high as its value, %i px wide',
+		(width) => {
+			const { plot, curves } = heat([3, 1.5, 2], width);
+			const [expected = [], measured = []] = curves.map(({ bars }) => bars);
+			expect(expected).toHaveLength(3);
+			for (const { left, top, width: across, height } of [...expected, ...measured]) {
+				expect(inside(left, plot.left, plot.left + plot.width - across)).toBe(true);
+				expect(inside(top, plot.top, plot.top + plot.height - height)).toBe(true);
+			}
+			expect((expected[1]?.height ?? 0) * 2).toBeCloseTo(expected[0]?.height ?? 0, 1);
+			const inOrder = expected.flatMap((bar, i) => [bar, measured[i]]);
+			for (const [i, bar] of inOrder.slice(1).entries())
+				expect(bar?.left).toBeGreaterThanOrEqual((inOrder[i]?.left ?? 0) + (inOrder[i]?.width ?? 0) - 0.01);
+		}
+	);
+
+	test('a decade and more is drawn in decades, and the least bar is still seen', () => {
+		const { y, curves } = heat([2, 0.02, 1e-9], 360);
+		expect(y.log).toBe(true);
+		expect(Math.min(...(curves[0]?.bars ?? []).map(({ height }) => height))).toBeGreaterThanOrEqual(2);
+	});
+});
+
+test('figures along the foot of a picture stand clear of each other on a phone', () => {
+	const points = [
+		[1e-6, 1],
+		[0.1, 20]
+	] as const;
+	const { x } = layoutOf(
+		{
+			title: 'AVC against signal',
+			x: { label: 'Signal', unit: 'uV', scale: 'log' },
+			y: { label: 'AVC', unit: 'V', scale: 'linear' },
+			curves: [{ label: 'AVC', style: 'solid', points }]
+		},
+		328
+	);
+	const widths = x.ticks.map(({ at, label }) => ({ at, half: (label.length * 7) / 2 }));
+	for (const [i, { at, half }] of widths.slice(1).entries())
+		expect(at - half).toBeGreaterThan((widths[i]?.at ?? 0) + (widths[i]?.half ?? 0));
+});
+
+test('a line across at the least value keeps clear of the frame', () => {
+	const reached: Picture = { ...leakage, marks: [{ label: 'limit', y: 0.1e-3 }], bands: [] };
+	const { plot, marks } = layoutOf(reached, 360);
+	const y = Number(marks[0]?.path?.match(/,([\d.]+)H/)?.[1]);
+	expect(y).toBeLessThan(plot.top + plot.height - 3);
 });

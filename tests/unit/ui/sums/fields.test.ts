@@ -10,6 +10,7 @@ import {
 	fragmentOf,
 	likelyWay,
 	slugOf,
+	strangersIn,
 	symbolOf,
 	textsFrom,
 	type Typed,
@@ -40,8 +41,15 @@ describe('inputs in an address', () => {
 		expect(textsFrom(dial, { f_signal_MHz: '18' })['f_signal_kHz']).toBe('18 MHz');
 	});
 
-	test('a word that the sum does not know is passed over', () => {
-		expect(textsFrom(order, { band: 'DAB', bands: 'MW,UHF' })).toMatchObject({ band: '', bands: 'MW' });
+	test('names that the sum has no input for are told apart', () => {
+		expect(strangersIn(order, { band: 'AM', by: 'x', colour: 'red' })).toEqual(['colour']);
+	});
+
+	test('a word that the sum does not know stays, for the sum to say which it knows', () => {
+		expect(textsFrom(order, { band: 'DAB', bands: 'MW,UHF' })).toMatchObject({
+			band: 'DAB',
+			bands: 'MW,UHF'
+		});
 	});
 
 	test('no sum has an input of the name that is kept for the way', () => {
