@@ -10,7 +10,7 @@ import { jobRows } from './jobs.ts';
 import { optimumRows } from './optimum.ts';
 import { takeDraw } from './random.ts';
 import { printRows, type Row } from './row.ts';
-import { shippedFlows, shippedRows } from './shipped.ts';
+import { orderRowsAlone, shippedFlows, shippedRows } from './shipped.ts';
 import { FAULTS, FEW_FAULTS, stageCheckRows } from './stage-check.ts';
 import { storageRows } from './storage.ts';
 import { twoFaultRows } from './two-faults.ts';
@@ -18,6 +18,7 @@ import { twoFaultRows } from './two-faults.ts';
 /**
  * Prints how good the advice and the stage check are, each figure with its goal. `--short` takes a minute and serves the
  * tests: it ends with code 1 where a goal is missed whose figure is the same on every machine.
+ * `--flows [FLOW...]` plays the shipped flows alone, on more jobs.
  * `--draw N` takes other sets, faults and answers than those that the search was tuned on.
  */
 
@@ -29,6 +30,9 @@ const STAGES_ALONE = '--stages';
 
 /** Only the rows of the storage, which are no part of the whole bench: it lasts for minutes. */
 const STORAGE_ALONE = '--storage';
+
+/** Only the shipped flows against the orders written by hand, on more jobs: all flows, or those that are named after it. */
+const FLOWS_ALONE = '--flows';
 
 const DRAW = '--draw';
 
@@ -82,16 +86,26 @@ const shortRows = (): Row[] => [...optimumRows(true), ...gateRows(true), ...ship
 const place = process.argv.indexOf(DRAW);
 if (place > 0) takeDraw(Number(process.argv[place + 1]));
 
+const named = (option: string) => {
+	const rest = process.argv.slice(process.argv.indexOf(option) + 1);
+	const end = rest.findIndex((word) => word.startsWith('--'));
+	return end < 0 ? rest : rest.slice(0, end);
+};
+
+/** The rows of the run that is asked for; the whole bench where none is. */
+async function askedRows(): Promise<Row[]> {
+	const asked = (option: string) => process.argv.includes(option);
+	if (asked(SHORT)) return shortRows();
+	if (asked(STAGES_ALONE)) return stageCheckRows(FAULTS);
+	if (asked(STORAGE_ALONE)) return storageAlone(openLibrary());
+	if (asked(FLOWS_ALONE)) return orderRowsAlone(openLibrary(), named(FLOWS_ALONE));
+	return allRows();
+}
+
 if (process.argv.includes(BESIDE)) {
 	console.log(JSON.stringify(await besideRows()));
 } else {
-	const rows = process.argv.includes(SHORT)
-		? shortRows()
-		: process.argv.includes(STAGES_ALONE)
-			? await stageCheckRows(FAULTS)
-			: process.argv.includes(STORAGE_ALONE)
-				? await storageAlone(openLibrary())
-				: await allRows();
+	const rows = await askedRows();
 	console.log(printRows(rows));
 	const missed = rows.filter(({ certain, met }) => certain && met === false);
 	if (missed.length) console.error(`Missed: ${missed.map(({ id, what }) => `${id} ${what}`).join('; ')}.`);

@@ -229,11 +229,20 @@ export const shippedFlows = (library: Library): ResolvedFlow[] =>
 		return plan ? [resolveFlow(library, flow, plan)] : [];
 	});
 
-/** Jobs of each flow, as many as fit in the time of the bench. */
+/** Jobs of each flow, as many as fit in the time of the bench: their intervals are wide. */
 const JOBS = 6;
+/** In a run of their own: jobs of each flow of the library, and of each that is asked for by name. */
+const MORE_JOBS = 12;
+const MOST_JOBS = 48;
 
 export function shippedRows(library: Library, short: boolean): Row[] {
 	const flows = shippedFlows(library);
 	if (short) return [...orderRows(flows.slice(0, 1), 3), ...flows.slice(0, 3).map(qualityRow)];
 	return [...orderRows(flows, JOBS), ...flows.map(qualityRow)];
+}
+
+/** Only the minutes against the orders written by hand, on more jobs; of the flows named, on many. */
+export function orderRowsAlone(library: Library, ids: readonly string[]): Row[] {
+	const flows = shippedFlows(library).filter(({ flow }) => ids.length === 0 || ids.includes(flow.id));
+	return orderRows(flows, ids.length === 0 ? MORE_JOBS : MOST_JOBS);
 }

@@ -49,6 +49,13 @@ test('no page of a job runs off a screen of 320 px', async ({ page }) => {
 	});
 });
 
+test('a place that is told down to its pin fits a phone of 320 px', async ({ page }) => {
+	await page.setViewportSize({ width: 320, height: 640 });
+	await startJob(page, { heard: {}, flow: HOT_OUTPUT, playing: true });
+	await expect(stepPane(page).getByText(/pin 7, counted from the wiring side/)).toBeVisible();
+	expect(await page.evaluate(() => document.documentElement.scrollWidth - innerWidth)).toBe(0);
+});
+
 test('answers are 64 px high and 8 px apart on a phone of 360 px', async ({ page }) => {
 	await page.setViewportSize({ width: 360, height: 740 });
 	await startJob(page, { playing: true });

@@ -97,8 +97,9 @@ export type RepairAdvice =
 
 /**
  * Whether to stop checking, and why. The repair named is the first in order of chance per minute; where one repair
- * cures suspects of more than 95 % together it is that one. More than 50 % on "something not listed", or nobody left,
- * names none.
+ * cures suspects of more than 95 % together it is that one. More than 50 % on "something not listed" names none: while
+ * a check still tells something it is made first, for two odd answers lift that share as well as a strange fault does.
+ * Nobody left names none either.
  */
 export function shouldRepair(question: RepairQuestion): RepairAdvice {
 	if (sum(question.standings) === 0) return { stop: true, because: 'fault may lie outside' };
@@ -106,11 +107,12 @@ export function shouldRepair(question: RepairQuestion): RepairAdvice {
 	const named = all.flatMap(({ repair, ...rest }) => (repair === undefined ? [] : [{ repair, ...rest }]));
 	const outside = all.find(({ repair }) => repair === undefined)?.standing ?? 0;
 	const first = named[placeOfLargest(named.map(({ standing, minutes }) => standing / minutes))];
-	if (outside > OUTSIDE || first === undefined) return { stop: true, because: 'fault may lie outside' };
+	const telling = question.checks.some(({ bits }) => bits >= LEAST_BITS);
+	if (first === undefined) return { stop: true, because: 'fault may lie outside' };
+	if (outside > OUTSIDE) return telling ? { stop: false } : { stop: true, because: 'fault may lie outside' };
 	const sure = named.find(({ standing }) => standing > SAME_REPAIR);
 	if (sure) return { stop: true, because: 'one repair cures nearly all', repair: sure.repair };
-	if (!question.checks.some(({ bits }) => bits >= LEAST_BITS))
-		return { stop: true, because: 'no check tells more', repair: first.repair };
+	if (!telling) return { stop: true, because: 'no check tells more', repair: first.repair };
 	if (question.expected && question.expected.repairNow <= question.expected.checkFirst)
 		return { stop: true, because: 'repairing is quicker', repair: first.repair };
 	return { stop: false };

@@ -65,6 +65,11 @@ describe('when to stop checking', () => {
 		expect(advice).toEqual({ stop: true, because: 'fault may lie outside' });
 	});
 
+	test('over half on something not listed: what still tells something is checked first', () => {
+		const advice = shouldRepair({ standings: [0.3, 0.1, 0.08, 0.52], repairs, checks: telling });
+		expect(advice).toEqual({ stop: false });
+	});
+
 	test('with nobody left the fault may lie outside', () => {
 		expect(shouldRepair({ standings: [0, 0, 0, 0], repairs, checks: telling })).toMatchObject({
 			because: 'fault may lie outside'
