@@ -32,6 +32,7 @@ const Valve = z.strictObject({
 const Part = z.strictObject({
 	typed: z.string().max(60),
 	value: z.number().nonnegative().max(1e12),
+	measured: z.literal(true).exactOptional(),
 	name: z.string().max(30).exactOptional(),
 	watts: z.number().positive().max(1000).exactOptional()
 });
@@ -56,6 +57,13 @@ export const SetDescribed = z.strictObject({
 		from: Words.exactOptional()
 	}),
 	parts: z.record(Dotted, Part).refine(few, FEW),
+	supply: z
+		.strictObject({
+			winding: z.number().positive().max(2000).exactOptional(),
+			reservoir: z.number().positive().max(0.01).exactOptional(),
+			current: z.number().positive().max(2).exactOptional()
+		})
+		.exactOptional(),
 	differs: z.array(z.strictObject({ what: Words, why: Words.exactOptional() })).max(100),
 	answers: Answers.exactOptional()
 }) satisfies z.ZodType<SetData>;

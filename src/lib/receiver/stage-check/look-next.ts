@@ -3,7 +3,8 @@ import { wasDone } from './explain.ts';
 import type { Proof } from './faults/types.ts';
 import type { Judged } from './infer.ts';
 import type { Prepared } from './prepared.ts';
-import { STAGES } from './stages.ts';
+import { askable, stageOf } from './stages.ts';
+import { isControlled } from './unseen.ts';
 import type { Explanation, PartId, ReadingId, StageFinding, StageQuestion, Verdict } from './types.ts';
 
 const USUAL_METER_OHMS = 10e6;
@@ -25,11 +26,12 @@ export function lookNext<Figures extends object>(
 	question: StageQuestion,
 	prepared: Prepared<Figures>,
 	judged: readonly Judged<Figures>[],
-	[first, second]: readonly Explanation[],
+	explanations: readonly Explanation[],
 	verdict: Verdict
 ): StageFinding['lookNext'] {
+	const [first, second] = explanations;
 	if (!first || verdict === 'unexplained') return undefined;
-	if (verdict === 'sound') return unseenLeak(question, first);
+	if (verdict === 'sound') return unseenCurrent(question, explanations);
 	const [one, other] = judged;
 	if (one && other && second && second.score > WORTH) {
 		const best = tellingReading(question, prepared, one, other);
@@ -48,14 +50,33 @@ export function lookNext<Figures extends object>(
 	};
 }
 
-/** From this chance on, a leak that does not show in the volts of a sound stage is worth its proof. */
+/** From this chance on, what does not show in the volts of a sound stage is worth its proof. */
 const SUSPECTED = 0.02;
+/** The same of a grid on an AVC line that was read, and of one that was not. */
+const LIFTED = { read: 0.015, unread: 0.05 };
+
+/** What the volts of a sound stage may hide, where that is worth a reading. */
+const unseenCurrent = (question: StageQuestion, explanations: readonly Explanation[]): StageFinding['lookNext'] =>
+	isControlled(question) ? liftedGrid(question, explanations) : unseenLeak(question, explanations[0]);
 
 /** Near zero bias a small leak of the coupling capacitor is lost in the grid current of the valve. */
-function unseenLeak(question: StageQuestion, { fault, value, score }: Explanation): StageFinding['lookNext'] {
+function unseenLeak(question: StageQuestion, first: Explanation | undefined): StageFinding['lookNext'] {
 	const proof = { reading: 'coupling-end' } as const;
-	const unseen = fault === 'coupling-leak' && value?.hidden && score > SUSPECTED;
+	const unseen = first?.fault === 'coupling-leak' && first.value?.hidden && first.score > SUSPECTED;
 	return unseen && !wasDone(question, proof) ? asked(question, proof) : undefined;
+}
+
+/** Behind an AVC line grid current and leaks are lost in its resting volts, which nobody knows. */
+function liftedGrid(
+	question: StageQuestion,
+	explanations: readonly Explanation[]
+): StageFinding['lookNext'] {
+	const proof = { reading: 'grid-no-avc' } as const;
+	const least = question.readings.grid === undefined ? LIFTED.unread : LIFTED.read;
+	const lifted = explanations.some(
+		({ fault, score }) => score > least && (fault === 'coupling-leak' || fault === 'grid-current')
+	);
+	return lifted && !wasDone(question, proof) ? asked(question, proof) : undefined;
 }
 
 /** A size that lies within a quarter or so either way needs no further reading. */
@@ -77,17 +98,19 @@ function sharpening<Figures extends object>(
 
 /** There is such a part, or such a reading, in this stage. */
 function canBeDone(
-	{ stage, parts }: StageQuestion,
+	question: StageQuestion,
 	figureOf: Readonly<Partial<Record<PartId, unknown>>>,
 	proof: Proof
 ): boolean {
-	const { readings, closer } = STAGES[stage];
+	const { readings, closer } = stageOf(question);
 	if ('reading' in proof) return [...readings, ...closer].some(({ id }) => id === proof.reading);
-	return figureOf[proof.part] !== undefined && parts?.[proof.part] !== 0;
+	return figureOf[proof.part] !== undefined && question.parts?.[proof.part] !== 0;
 }
 
-function asked({ stage, names = {} }: StageQuestion, proof: Proof): NonNullable<StageFinding['lookNext']> {
-	const { readings, closer, parts } = STAGES[stage];
+function asked(question: StageQuestion, proof: Proof): NonNullable<StageFinding['lookNext']> {
+	const { names = {} } = question;
+	const stage = stageOf(question);
+	const { readings, parts } = stage;
 	if ('part' in proof) {
 		const label = parts.find(({ id }) => id === proof.part)?.label ?? proof.part;
 		const name = names[proof.part];
@@ -96,7 +119,7 @@ function asked({ stage, names = {} }: StageQuestion, proof: Proof): NonNullable<
 			words: `Unplugged and discharged: lift one end of ${name === undefined ? `the ${inSentence(label)}` : `${name} (${inSentence(label)})`} and measure it. The size follows from its real value.`
 		};
 	}
-	const close = closer.find(({ id }) => id === proof.reading);
+	const close = askable(stage).find(({ id }) => id === proof.reading);
 	const label = readings.find(({ id }) => id === proof.reading)?.label ?? proof.reading;
 	const name = close?.of && names[close.of];
 	const how = name && close.said ? close.how.replace(close.said, name) : close?.how;
@@ -112,7 +135,7 @@ function tellingReading<Figures extends object>(
 	one: Judged<Figures>,
 	other: Judged<Figures>
 ) {
-	const open = STAGES[question.stage].readings.filter(
+	const open = stageOf(question).readings.filter(
 		({ id }) => id !== 'before' && question.readings[id] === undefined
 	);
 	const probes = open.map(({ id }: { id: ReadingId }) => ({

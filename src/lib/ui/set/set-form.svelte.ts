@@ -21,11 +21,13 @@ export interface PartDraft {
 	typed: string;
 	name: string;
 	watts: string;
+	/** Measured on the part, and not read from drawing or marking. */
+	measured?: boolean;
 }
 
 export type Made = { ok: true; data: SetData } | { ok: false; problems: string[] };
 
-const text = (value: number | undefined, unit: 'V' | 'ohm' | 'W'): string =>
+const text = (value: number | undefined, unit: 'V' | 'ohm' | 'W' | 'F' | 'A'): string =>
 	value === undefined ? '' : typedValue(value, unit);
 
 /** Everything that is typed, as plain data. */
@@ -41,7 +43,10 @@ const TYPED = [
 	'ohmsPerVolt',
 	'range',
 	'mains',
-	'from'
+	'from',
+	'winding',
+	'reservoir',
+	'current'
 ] as const;
 
 /** What is typed on the page of a set, until it is kept. Texts stay as typed. */
@@ -56,6 +61,9 @@ export class SetForm {
 	range = $state('');
 	mains = $state('');
 	from = $state('');
+	winding = $state('');
+	reservoir = $state('');
+	current = $state('');
 
 	constructor(
 		plan: Plan,
@@ -87,11 +95,12 @@ export class SetForm {
 		this.valves = [...own, ...others];
 		const volts = { ...service, ...data.volts };
 		this.volts = Object.fromEntries(Object.entries(volts).map(([point, value]) => [point, text(value, 'V')]));
-		this.parts = Object.entries(data.parts).map(([key, { typed, name = '', watts }]) => ({
+		this.parts = Object.entries(data.parts).map(([key, { typed, name = '', watts, measured = false }]) => ({
 			key,
 			typed,
 			name,
-			watts: text(watts, 'W')
+			watts: text(watts, 'W'),
+			measured
 		}));
 		this.differs = data.differs.map(({ what, why = '' }) => ({ what, why }));
 		this.answers = { ...data.answers };
@@ -101,6 +110,10 @@ export class SetForm {
 		this.range = text(sheet.range, 'V');
 		this.mains = text(sheet.mains, 'V');
 		this.from = sheet.from ?? '';
+		const { winding, reservoir, current } = data.supply ?? {};
+		this.winding = text(winding, 'V');
+		this.reservoir = text(reservoir, 'F');
+		this.current = text(current, 'A');
 	}
 
 	/** All of it as text that can be laid by. */
@@ -165,14 +178,14 @@ export class SetForm {
 			const value = number(titles[point] ?? point, typed, 'V');
 			return value === undefined ? [] : [[point, value] as const];
 		});
-		const parts = this.parts.flatMap(({ key, typed, name, watts }): [string, SetPart][] => {
+		const parts = this.parts.flatMap(({ key, typed, name, watts, measured }): [string, SetPart][] => {
 			const value = number(name || key, typed, 'ohm');
 			if (value === undefined || key === '') return [];
 			const rating = positive(`Rating of ${name || key}`, watts, 'W');
 			const named = name.trim() ? { name: name.trim().slice(0, 30) } : {};
-			return [
-				[key, { typed: typed.trim(), value, ...named, ...(rating === undefined ? {} : { watts: rating }) }]
-			];
+			const rated = rating === undefined ? {} : { watts: rating };
+			const cold = measured ? { measured: true as const } : {};
+			return [[key, { typed: typed.trim(), value, ...cold, ...named, ...rated }]];
 		});
 		const sheet = {
 			meter: positive('The sheet’s meter', this.meter, 'ohm'),
@@ -181,7 +194,13 @@ export class SetForm {
 			mains: positive('Mains of the sheet', this.mains, 'V'),
 			from: this.from.trim() || undefined
 		};
+		const supply = {
+			winding: positive('AC volts of the HT winding', this.winding, 'V'),
+			reservoir: positive('Reservoir capacitor', this.reservoir, 'F'),
+			current: positive('HT current of the set', this.current, 'A')
+		};
 		if (problems.length > 0) return { ok: false, problems };
+		const supplied = Object.entries(supply).filter(([, value]) => value !== undefined);
 		const told = Object.entries(sheet).filter(([, value]) => value !== undefined);
 		const answered = Object.entries(this.answers).filter(([, value]) => value);
 		const data: SetData = {
@@ -189,6 +208,7 @@ export class SetForm {
 			volts: Object.fromEntries(volts),
 			sheet: Object.fromEntries(told),
 			parts: Object.fromEntries(parts),
+			...(supplied.length > 0 ? { supply: Object.fromEntries(supplied) } : {}),
 			differs: this.differs.flatMap(({ what, why }) =>
 				what.trim() ? [{ what: what.trim(), ...(why.trim() ? { why: why.trim() } : {}) }] : []
 			),

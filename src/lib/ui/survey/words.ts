@@ -22,7 +22,8 @@ export function expectedWords(expected: Expectation | undefined): string {
 export const howWords = (expected: Expectation | undefined): string =>
 	unbroken(capital((expected?.steps ?? []).join('; ')));
 
-export const readingWords = ({ reading }: SurveyRow): string => (reading === undefined ? '' : volts(reading));
+export const readingWords = ({ reading, point }: SurveyRow): string =>
+	reading === undefined ? '' : printQuantity(reading, point.unit ?? 'V', { digits: 3 });
 
 /** "Cathode current 53.5 mA (7.22 V over 135 ohm), of 65 mA for the EL84". */
 export function workedWords({ what, value, unit, from, limit, limitOf, over }: Worked): string {

@@ -71,7 +71,7 @@ export function gridRows(stage: Amplifier, { gridLeak }: Circuit): Row[] {
 			set: leaking('couplingLeak'),
 			pins: ['couplingLeak'],
 			causes: [leak],
-			proofs: read('before', 'coupling-end')
+			proofs: controlled ? read('grid-no-avc', 'coupling-end') : read('before', 'coupling-end')
 		},
 		{
 			...raised,
@@ -80,7 +80,9 @@ export function gridRows(stage: Amplifier, { gridLeak }: Circuit): Row[] {
 			set: set('gridFeed'),
 			pins: ['gridFeed'],
 			causes: [gas],
-			proofs: [...read('lifted-grid', 'grid-shunted'), ...cold('grid-leak')]
+			proofs: controlled
+				? [...read('grid-no-avc', 'lifted-grid', 'grid-shunted'), ...cold('avc-line')]
+				: [...read('lifted-grid', 'grid-shunted'), ...cold('grid-leak')]
 		},
 		{
 			...floating,
