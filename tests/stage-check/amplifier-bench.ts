@@ -297,12 +297,7 @@ export async function readOnBench(
 
 /** What a reading that was asked for changes in the stage, nought for what is lifted, and where the meter stands. */
 const CLOSER: Readonly<
-	Partial<
-		Record<
-			ReadingId,
-			{ with?: Partial<Real>; at: string; from?: 'ht'; shunt?: number }
-		>
-	>
+	Partial<Record<ReadingId, { with?: Partial<Real>; at: string; from?: 'ht'; shunt?: number }>>
 > = {
 	'anode-drop': { at: 'a', from: 'ht' },
 	'screen-drop': { at: 's', from: 'ht' },

@@ -19,6 +19,7 @@ import {
 import { readAt, type SurveyRow } from './survey-row.ts';
 import { supplyAsked, type SupplyFacts } from './survey-supply.ts';
 import { tuningMoves } from './tuned.ts';
+import { isWrong } from './verdict.ts';
 
 /** What the sheet's own volts say of a feed is as good as the valve's published current (our own choice, per cent). */
 const BY_THE_SHEET = 30;
@@ -77,7 +78,7 @@ function readingsOf(
 					['oscillator-anode', readAt(rows, 'oscillator.anode')],
 					['oscillator-grid', readAt(rows, 'oscillator.grid')]
 				] as [ReadingId, number | undefined][])
-			: []),
+			: [])
 	];
 	return { ...taken(found), ...askedFor(prefix, extra, closer) };
 }
@@ -173,13 +174,28 @@ function questionOf(
 
 const MUTE: readonly StageFinding['verdict'][] = ['too-little', 'impossible'];
 
+/** A check takes a tenth of a second; most readings leave most stages as they were. */
+const REMEMBERED = 40;
+const findings = new Map<string, StageFinding>();
+
+function checked(question: StageQuestion): StageFinding {
+	const key = JSON.stringify(question);
+	const known = findings.get(key);
+	if (known) return known;
+	const [oldest] = findings.keys();
+	if (findings.size >= REMEMBERED && oldest !== undefined) findings.delete(oldest);
+	const finding = checkStage(question);
+	findings.set(key, finding);
+	return finding;
+}
+
 /** What a question comes to, with the readings that its check asks for. */
 function said(
 	question: StageQuestion,
 	prefix: string,
 	{ stage, title, basis }: Pick<StageSays, 'stage' | 'title' | 'basis'>
 ): StageSays[] {
-	const finding = checkStage(question);
+	const finding = checked(question);
 	if (MUTE.includes(finding.verdict)) return [];
 	const closer = askable(stageOf(question))
 		.filter(({ id }) => id === finding.lookNext?.reading || question.readings[id] !== undefined)
@@ -197,6 +213,11 @@ export interface Bench {
 	supply?: SupplyFacts;
 }
 
+const SUPPLY_POINTS = ['ht.reservoir', 'ht.smoothed'];
+/** Usual figures leave so much room that a supply which reads wrong may still be sound by them. */
+const TOO_LITTLE_KNOWN =
+	'These volts are off, yet too little is known of this supply to say by which part. Enter the smoothing resistor, the winding, the reservoir or the HT current on the page of the set.';
+
 /** The supply line, checked from the volts of its reservoir and of the smoothed line. */
 function supplySays(plan: Plan, rows: readonly SurveyRow[], { parts, extra = {}, supply = {} }: Bench) {
 	const asked = supplyAsked(plan, rows, parts, supply);
@@ -204,7 +225,13 @@ function supplySays(plan: Plan, rows: readonly SurveyRow[], { parts, extra = {},
 	if (!asked || type === undefined) return [];
 	const { question, basis } = asked;
 	const readings = { ...question.readings, ...askedFor('ht', extra, askable(stageOf(question))) };
-	return said({ ...question, readings }, 'ht', { stage: 'ht', title: `Supply, ${type}`, basis });
+	const all = said({ ...question, readings }, 'ht', { stage: 'ht', title: `Supply, ${type}`, basis });
+	const wrong = rows.some(({ point, verdict }) => SUPPLY_POINTS.includes(point.id) && isWrong(verdict));
+	return all.map((one) =>
+		wrong && one.finding.verdict === 'sound'
+			? { ...one, finding: { ...one.finding, statement: TOO_LITTLE_KNOWN } }
+			: one
+	);
 }
 
 function stageSays(plan: Plan, rows: readonly SurveyRow[], prefix: string, bench: Bench): StageSays[] {

@@ -1,4 +1,5 @@
-import { findValve, sistersOf } from '../valves/index.ts';
+import { parseAnyQuantity, printQuantity } from '../quantity/index.ts';
+import { findValve, limitsOf, sistersOf } from '../valves/index.ts';
 import type { PartValue } from './currents.ts';
 import { directMains } from './expected.ts';
 import type { Plan } from './plan.ts';
@@ -10,7 +11,6 @@ import {
 	type WorkingPoint,
 	windingFor
 } from './stage-check/index.ts';
-import { printQuantity } from '../quantity/index.ts';
 import { surveyPoints } from './survey-points.ts';
 import { readAt, type SurveyRow } from './survey-row.ts';
 
@@ -35,23 +35,24 @@ export interface SupplyAsked {
 }
 
 /**
- * Rectifiers of the usual size where a type has no published output: that of the EZ80, 250 V RMS and 90 mA; of half a wave one of
- * our own, of the size of a UY85 or UY41 (from memory).
+ * Rectifiers of the usual size where a type has no published output: that of the EZ80, 250 V RMS and 90 mA; of half a wave two of
+ * our own, of the size of a UY85 or UY41, and of a 35W4 for 117 V (both from memory).
  */
 const USUAL_FULL_WAVE = 'EZ80';
-const USUAL_HALF_WAVE: RectifierPoint = {
-	halfWave: true,
-	windingVolts: 220,
-	current: 0.11,
-	volts: 210,
-	seriesResistance: 100,
-	usual: true
-};
+const halfWave = (windingVolts: number, current: number, volts: number, seriesResistance: number) =>
+	({ halfWave: true, windingVolts, current, volts, seriesResistance, usual: true }) as const;
+const USUAL_HALF_WAVE: RectifierPoint = halfWave(220, 0.11, 210, 100);
+const USUAL_FOR_117: RectifierPoint = halfWave(117, 0.1, 120, 15);
+/** V RMS at most: such a rectifier is made for mains of 110 to 120 V. */
+const LOW_MAINS = 130;
 
 function rectifierOf(type: string): RectifierPoint | undefined {
 	const found = findValve(type);
 	if (!found.ok || !found.valve.roles.includes('rectifier')) return undefined;
-	if (found.valve.kind.startsWith('half-wave')) return USUAL_HALF_WAVE;
+	if (found.valve.kind.startsWith('half-wave')) {
+		const most = limitsOf(type).map(({ block }) => block.figures['v_rms_max_v'])[0] ?? Infinity;
+		return most <= LOW_MAINS ? USUAL_FOR_117 : USUAL_HALF_WAVE;
+	}
 	const own = pointOf(type, 'rectifier');
 	if (own && 'rectifier' in own) return own.rectifier;
 	const usual = pointOf(USUAL_FULL_WAVE, 'rectifier');
@@ -121,33 +122,57 @@ const LEAST_DROP = 3;
 const MARKED = 20;
 const USUAL = 60;
 
+/** Of currents that are typical, that a drop of the sheet gives, and of a winding that the sheet's volts give; as shares. Our own choice. */
+const UNSURE = { typical: 0.3, bySheet: 0.12, winding: 0.05 };
+
 interface Loads {
 	load: number;
 	direct: number;
-	typical: boolean;
+	unsure: NonNullable<RectifierQuestion['unsure']>;
 	words: string;
 }
 
 const amps = (value: number) => printQuantity(value, 'A', { digits: 2 });
 
+/** What is known of the loads beforehand. */
+interface LoadFacts {
+	drawn: Drawn;
+	/** Of the whole set, by its sheet, A. */
+	given: number | undefined;
+	/** Through the smoothing: expected drop over resistance, A; `sure` where both are of this set. */
+	through: { amps: number; sure: boolean } | undefined;
+	/** The output anode is expected above the smoothed line. */
+	above: boolean;
+}
+
 /**
  * Whether the output anode hangs on the reservoir or behind the smoothing: whichever comes nearer to the current that the drop across
  * a known smoothing resistor gives.
  */
-function loadsOf(drawn: Drawn, given: number | undefined, through: number | undefined, above: boolean): Loads {
+function loadsOf({ drawn, given, through, above }: LoadFacts): Loads {
 	const whole = given ?? drawn.whole;
 	const behind = Math.max(whole - drawn.outputAnode, 0.1 * whole);
-	const off = (amperes: number) => Math.abs(Math.log((through ?? amperes) / amperes));
-	const direct = through === undefined ? above : off(behind) < off(whole);
+	const off = (amperes: number) => Math.abs(Math.log((through?.amps ?? amperes) / amperes));
+	const split = through === undefined ? above : off(behind) < off(whole);
+	const load = through?.sure ? through.amps : split ? behind : whole;
+	const direct = split ? whole - behind : 0;
 	const told = given === undefined ? 'typical, from valve data' : 'by its sheet';
+	const typical = given === undefined ? { load: UNSURE.typical, direct: UNSURE.typical } : {};
+	const drop = through?.sure ? ' (by the drop of the sheet)' : '';
 	return {
-		load: direct ? behind : whole,
-		direct: direct ? whole - behind : 0,
-		typical: given === undefined,
-		words: direct
-			? `${amps(behind)} through the smoothing and ${amps(whole - behind)} straight from the reservoir to the output anode (${told})`
-			: `${amps(whole)}, all of it through the smoothing (${told})`
+		load,
+		direct,
+		unsure: { ...typical, ...(through?.sure && { load: UNSURE.bySheet }) },
+		words: split
+			? `${amps(load)} through the smoothing${drop} and ${amps(direct)} straight from the reservoir (${told})`
+			: `${amps(load)} in all, through the smoothing${drop || ` (${told})`}`
 	};
+}
+
+function usualSmoothing({ values }: Plan): number | undefined {
+	const usual = values['ht.smoothing-resistor'];
+	const read = usual && parseAnyQuantity(usual.value);
+	return read?.ok ? read.value : undefined;
 }
 
 function smoothingOf(plan: Plan, part: PartValue | undefined, drop: number, load: number) {
@@ -155,7 +180,9 @@ function smoothingOf(plan: Plan, part: PartValue | undefined, drop: number, load
 		return part.measured === undefined
 			? { value: part.value, tolerance: MARKED }
 			: { value: part.value, measured: part.measured };
-	return drop >= LEAST_DROP && plan.points['ht.smoothed'] ? { value: drop / load, tolerance: USUAL } : undefined;
+	return drop >= LEAST_DROP && plan.points['ht.smoothed']
+		? { value: drop / load, tolerance: USUAL }
+		: undefined;
 }
 
 /**
@@ -180,10 +207,16 @@ export function supplyAsked(
 	if (!full || !line || !drawn) return undefined;
 	const part = parts['ht.smoothing-resistor'];
 	const drop = full.value - line.value;
-	const through = part && drop >= LEAST_DROP ? drop / part.value : undefined;
-	const above = (expected('output.anode')?.value ?? 0) > line.value;
-	const loads = loadsOf(drawn, facts.current, through, above);
-	const { typical, load, direct } = loads;
+	const bySheet = full.basis === 'sheet' && line.basis === 'sheet';
+	const ohms = part?.value ?? usualSmoothing(plan);
+	const loads = loadsOf({
+		drawn,
+		given: facts.current,
+		through:
+			ohms && drop >= LEAST_DROP ? { amps: drop / ohms, sure: bySheet && part !== undefined } : undefined,
+		above: (expected('output.anode')?.value ?? 0) > line.value
+	});
+	const { load, direct } = loads;
 	const smoothing = smoothingOf(plan, part, drop, load);
 	const known = {
 		stage: 'rectifier' as const,
@@ -193,19 +226,19 @@ export function supplyAsked(
 		parts: {
 			...(smoothing && { smoothing }),
 			...(facts.reservoir !== undefined && { 'reservoir-capacitor': facts.reservoir })
-		},
-		...(typical && { typicalLoad: true as const })
+		}
 	};
 	const winding = windingOf(plan, rectifier, facts, () => windingFor(known, full.value));
 	const basis = [
 		`Reckoned with ${loads.words}`,
-		winding.words(full.basis === 'sheet' ? 'the volts of the sheet' : 'the usual volts'),
+		winding.words(bySheet ? 'the volts of the sheet' : 'the usual volts'),
 		...(rectifier.usual ? [`a usual rectifier: the data give no output of the ${type ?? ''}`] : [])
 	];
-	const { words: _, ...volts } = winding;
+	const { words: _, ...fed } = winding;
 	const names = part?.name === undefined ? {} : { names: { smoothing: part.name } };
+	const unsure = { ...loads.unsure, ...(fed.usualWinding && bySheet && { winding: UNSURE.winding }) };
 	return {
-		question: { ...known, ...volts, ...names, readings: { reservoir, smoothed } },
+		question: { ...known, ...fed, ...names, unsure, readings: { reservoir, smoothed } },
 		basis: `${basis.join(', ')}.`
 	};
 }
@@ -222,8 +255,7 @@ function windingOf(
 	if (winding !== undefined)
 		return { windingVolts: winding, words: () => `${volts(winding)} AC on each half of the winding` };
 	const direct = halfWave && mains !== undefined ? directMains(plan, { mains }) : undefined;
-	if (direct !== undefined)
-		return { windingVolts: direct, words: () => `${volts(direct)} AC of the mains` };
+	if (direct !== undefined) return { windingVolts: direct, words: () => `${volts(direct)} AC of the mains` };
 	const usualWinding = needed();
 	return {
 		usualWinding,

@@ -240,6 +240,32 @@ describe('a stage put together', () => {
 		expect(stage?.finding.explanations[0]?.value?.high).toBeLessThan(73);
 	});
 
+	test('a cathode resistor of which only the measured value is known is held against the sheet', () => {
+		const read = { ...SHEET, 'output.grid': 0, 'output.cathode': 7.3 };
+		const rows = rowsOf({ ...read, 'output.cathode': 10.9, 'output.anode': 247 }, read);
+		const own = {
+			'output.cathode-resistor': { value: 330, measured: 330, marked: false as const, name: 'R14' }
+		};
+		const finding = stagesSay(plan, rows, { parts: own, meter: 10e6 }).find(
+			({ stage }) => stage === 'output'
+		)?.finding;
+		// 7.3 V by the sheet and the 53.5 mA of an EL84 want about 136 ohm.
+		expect(finding?.explanations[0]).toMatchObject({ fault: 'cathode-resistor-high' });
+		expect(finding?.explanations[0]?.value?.low).toBeGreaterThan(320);
+		expect(finding?.explanations[0]?.value?.high).toBeLessThan(340);
+	});
+
+	test('a value as marked may be a fifth off, a measured one may not', () => {
+		const rows = rowsOf({ ...output, 'output.cathode': 8.3, 'output.anode': 239 });
+		const at = (part: { value: number; measured?: number }) =>
+			stagesSay(plan, rows, { parts: { ...parts, 'output.cathode-resistor': part }, meter: 10e6 })[0]
+				?.finding;
+		const score = (finding: ReturnType<typeof at>) =>
+			finding?.explanations.find(({ fault }) => fault === 'cathode-resistor-high')?.score ?? 0;
+		expect(at({ value: 135 })?.verdict).toBe('sound');
+		expect(score(at({ value: 135, measured: 136 }))).toBeLessThan(score(at({ value: 135 })));
+	});
+
 	test('a raised grid asks for the capacitor to be lifted; its reading is kept under the stage and heard', () => {
 		const rows = rowsOf({ ...output, 'output.cathode': 10.4, 'output.grid': 3.5, 'af.anode': 80 });
 		const [stage] = stagesSay(plan, rows, { parts, meter: 10e6 });
@@ -254,22 +280,22 @@ describe('a stage put together', () => {
 	test('readings as the sheet has them are no fault, though an IF anode is fed through more than its winding', () => {
 		const read = { ...SHEET, 'mixer.screen': 92, 'if.cathode': 1.9, 'output.cathode': 7.3, 'output.grid': 0 };
 		const says = stagesSay(plan, rowsOf(read, read), { parts: {}, meter: 10e6 });
-		expect(says.map(({ stage }) => stage)).toEqual(['output', 'if-valve', 'mixer']);
+		expect(says.map(({ stage }) => stage)).toEqual(['ht', 'output', 'if-valve', 'mixer']);
 		for (const { stage, finding } of says) expect(finding.verdict, stage).toBe('sound');
 	});
 
 	test('a screen at 40 V where the sheet has 95 V is a fault of its feed or its capacitor, not of the anode', () => {
 		const read = { ...SHEET, 'if.cathode': 1.9 };
 		const rows = rowsOf({ ...read, 'if.screen': 40, 'if.anode': 225, 'if.cathode': 0.7 }, read);
-		const finding = stagesSay(plan, rows, { parts: {}, meter: 10e6 }).find(({ stage }) => stage === 'if-valve')?.finding;
+		const finding = stagesSay(plan, rows, { parts: {}, meter: 10e6 }).find(
+			({ stage }) => stage === 'if-valve'
+		)?.finding;
 		expect(finding?.verdict).toBe('fault');
 		expect(finding?.statement).toMatch(/screen/i);
 	});
 
 	test('HT and one electrode say nothing as a stage', () => {
-		expect(stagesSay(plan, rowsOf({ 'ht.smoothed': 250, 'output.anode': 240 }), { parts })).toEqual(
-			[]
-		);
+		expect(stagesSay(plan, rowsOf({ 'ht.smoothed': 250, 'output.anode': 240 }), { parts })).toEqual([]);
 	});
 });
 
@@ -338,7 +364,9 @@ describe('how the set was tuned', () => {
 		const rows = rowsOf(read, read);
 		const tuned = rows.map((row) => ({ ...row, tuned: 'station' as const }));
 		expect(stagesSay(plan, rows, { parts: {}, meter: 10e6 }).map(({ stage }) => stage)).toContain('if-valve');
-		expect(stagesSay(plan, tuned, { parts: {}, meter: 10e6 }).map(({ stage }) => stage)).not.toContain('if-valve');
+		expect(stagesSay(plan, tuned, { parts: {}, meter: 10e6 }).map(({ stage }) => stage)).not.toContain(
+			'if-valve'
+		);
 	});
 });
 

@@ -32,6 +32,8 @@ export function lookNext<Figures extends object>(
 	const [first, second] = explanations;
 	if (!first || verdict === 'unexplained') return undefined;
 	if (verdict === 'sound') return unseenCurrent(question, explanations);
+	const dead = coldFirst(question);
+	if (dead) return dead;
 	const [one, other] = judged;
 	if (one && other && second && second.score > WORTH) {
 		const best = tellingReading(question, prepared, one, other);
@@ -50,13 +52,30 @@ export function lookNext<Figures extends object>(
 	};
 }
 
+/** V; what stands below it may be shorted: nobody reads on under power. */
+const LEAST_HT = 20;
+const NO_HT =
+	'Unplug the set, prove it dead, and measure from the reservoir to chassis with the ohmmeter. Next to nothing: the reservoir or what hangs on it is shorted. Many kilohms: the heater of the rectifier, then its surge resistor.';
+const NO_LINE =
+	'Unplug the set, prove it dead, and measure from the smoothed line to chassis with the ohmmeter. Next to nothing: its capacitor or what hangs on it is shorted. Many kilohms: measure the smoothing resistor or choke.';
+
+/** A supply without volts is not read further. */
+function coldFirst({ stage, readings }: StageQuestion): StageFinding['lookNext'] {
+	if (stage !== 'rectifier') return undefined;
+	const { reservoir = Infinity, smoothed = Infinity } = readings;
+	return reservoir < LEAST_HT ? { words: NO_HT } : smoothed < LEAST_HT ? { words: NO_LINE } : undefined;
+}
+
 /** From this chance on, what does not show in the volts of a sound stage is worth its proof. */
 const SUSPECTED = 0.02;
 /** The same of a grid on an AVC line that was read, and of one that was not. */
 const LIFTED = { read: 0.015, unread: 0.05 };
 
 /** What the volts of a sound stage may hide, where that is worth a reading. */
-const unseenCurrent = (question: StageQuestion, explanations: readonly Explanation[]): StageFinding['lookNext'] =>
+const unseenCurrent = (
+	question: StageQuestion,
+	explanations: readonly Explanation[]
+): StageFinding['lookNext'] =>
 	isControlled(question) ? liftedGrid(question, explanations) : unseenLeak(question, explanations[0]);
 
 /** Near zero bias a small leak of the coupling capacitor is lost in the grid current of the valve. */
@@ -67,10 +86,7 @@ function unseenLeak(question: StageQuestion, first: Explanation | undefined): St
 }
 
 /** Behind an AVC line grid current and leaks are lost in its resting volts, which nobody knows. */
-function liftedGrid(
-	question: StageQuestion,
-	explanations: readonly Explanation[]
-): StageFinding['lookNext'] {
+function liftedGrid(question: StageQuestion, explanations: readonly Explanation[]): StageFinding['lookNext'] {
 	const proof = { reading: 'grid-no-avc' } as const;
 	const least = question.readings.grid === undefined ? LIFTED.unread : LIFTED.read;
 	const lifted = explanations.some(

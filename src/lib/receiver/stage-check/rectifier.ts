@@ -18,8 +18,8 @@ const USUAL: Readonly<Partial<Record<PartId, number>>> = {
 const TOLERANCE: Readonly<Partial<Record<PartId, number>>> = { winding: 15, 'reservoir-capacitor': 25 };
 /** Of a sound rectifier, of what a set draws, and of the two halves of a winding; as logarithms. Our own choice. */
 const SPREAD = { rectifier: 0.2, load: 0.12, halves: 0.01, mains: 0.03 };
-/** Where a usual rectifier or typical currents stand in. Our own choice. */
-const STAND_IN = { rectifier: 0.4, load: 0.3 };
+/** Of a usual rectifier that stands in, and of a winding that nobody knows. Our own choice. */
+const STAND_IN = { rectifier: 0.4, winding: 0.12 };
 
 function part(given: PartValue | undefined, id: PartId): { value: number; sigma: number } {
 	if (given === undefined) return { value: USUAL[id] ?? 1, sigma: UNKNOWN };
@@ -80,16 +80,18 @@ export function windingFor(known: Known, reservoirVolts: number): number {
 }
 
 export function prepareRectifier(question: RectifierQuestion): Prepared<Supply> {
-	const { rectifier, windingVolts, usualWinding } = question;
+	const { rectifier, windingVolts, usualWinding, unsure = {} } = question;
 	const spread = rectifier.usual ? STAND_IN.rectifier : SPREAD.rectifier;
-	const loadSpread = question.typicalLoad ? STAND_IN.load : SPREAD.load;
 	const volts = windingVolts ?? readWinding(question) ?? usualWinding ?? rectifier.windingVolts;
 	const { supply: sound, by } = soundSupply(question, volts);
 	const { halfWave } = by;
 	const { winding, smoothing, reservoir } = partsOf(question);
 	const read = supplyReader(usualVolts(sound, by));
 	const spreads: Spread<Supply>[] = [
-		{ key: 'winding', sigma: windingVolts === undefined ? 0.12 : SPREAD.mains },
+		{
+			key: 'winding',
+			sigma: unsure.winding ?? (windingVolts === undefined ? STAND_IN.winding : SPREAD.mains)
+		},
 		...(halfWave
 			? []
 			: ([
@@ -100,8 +102,8 @@ export function prepareRectifier(question: RectifierQuestion): Prepared<Supply> 
 		{ key: 'firstOhms', sigma: spread },
 		{ key: 'reservoir', sigma: reservoir.sigma },
 		{ key: 'smoothing', sigma: smoothing.sigma },
-		{ key: 'load', sigma: loadSpread },
-		{ key: 'direct', sigma: loadSpread },
+		{ key: 'load', sigma: unsure.load ?? SPREAD.load },
+		{ key: 'direct', sigma: unsure.direct ?? SPREAD.load },
 		{ key: 'meterScale', sigma: (UNIFORM * (question.meter?.accuracy ?? 2)) / 100 }
 	];
 	let asked: readonly Probe[] = [];

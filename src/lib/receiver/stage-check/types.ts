@@ -165,8 +165,8 @@ export interface RectifierQuestion extends Question<'rectifier'> {
 	load: number;
 	/** What it should draw straight from the reservoir, A; often the anode of the output valve. */
 	direct?: number;
-	/** Both are sums of typical currents, no figures of the set: they are trusted to a third or so. */
-	typicalLoad?: true;
+	/** Standard errors of what is no figure of this set, as shares. */
+	unsure?: Partial<Record<'load' | 'direct' | 'winding', number>>;
 	/** Hz; 50 where not said. */
 	mains?: number;
 }

@@ -14,7 +14,8 @@ const DIGITS = { digits: 1 } as const;
  */
 export function unseenIn(question: StageQuestion, judged: readonly Judged<unknown>[]): string | undefined {
 	const of = (id: string) => judged.find((one) => one.id === id);
-	if (question.stage === 'rectifier') return undefined;
+	if (question.stage === 'rectifier')
+		return question.readings.ripple === undefined ? 'a reservoir that has dried out in part' : undefined;
 	if (isControlled(question)) {
 		const most = of('grid-current')?.high;
 		return most === undefined ? undefined : `grid current of less than ${printQuantity(most, 'A', DIGITS)}`;

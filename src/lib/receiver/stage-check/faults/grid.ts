@@ -34,7 +34,7 @@ function gridCauses(stage: Amplifier): { leak: Cause; gas: Cause } {
 		says: (value) =>
 			coupled
 				? `The coupling capacitor leaks: ${value}.`
-				: `A leak of ${value} from a positive point lifts the grid.`
+				: `A leak from a positive point lifts the grid: ${value}.`
 	};
 	const gas: Cause = {
 		fault: 'grid-current',
@@ -42,7 +42,7 @@ function gridCauses(stage: Amplifier): { leak: Cause; gas: Cause } {
 		common: stage === 'triode-audio' ? 'not listed' : 'occasional',
 		suspects: GAS[stage],
 		value: { unit: 'A' },
-		says: (value) => `The valve is gassy or its grid emits: ${value} of grid current.`
+		says: (value) => `The valve is gassy or its grid emits: grid current of ${value}.`
 	};
 	return { leak, gas };
 }
