@@ -40,7 +40,7 @@ export function lookNext<Figures extends object>(
 		if (best)
 			return {
 				reading: best.id,
-				words: `Read the ${inSentence(best.label)}: about ${volts(best.one)} speaks for this: ${first.words} About ${volts(best.other)} speaks for this: ${second.words}`
+				words: `Read the ${inSentence(best.label)}: ${speaksFor([best.one, first], [best.other, second])}`
 			};
 	}
 	const proof = one && sharpening(question, prepared, one, first);
@@ -65,6 +65,14 @@ function coldFirst({ stage, readings }: StageQuestion): StageFinding['lookNext']
 	const { reservoir = Infinity, smoothed = Infinity } = readings;
 	return reservoir < LEAST_HT ? { words: NO_HT } : smoothed < LEAST_HT ? { words: NO_LINE } : undefined;
 }
+
+type Foretold = readonly [number, Explanation];
+
+/** By the parts where they differ, else by what is wrong with each. */
+const speaksFor = ([one, first]: Foretold, [other, second]: Foretold): string =>
+	first.part === second.part
+		? `about ${volts(one)} speaks for this: ${first.words} About ${volts(other)} speaks for this: ${second.words}`
+		: `about ${volts(one)} speaks for the ${first.part}, about ${volts(other)} for the ${second.part}.`;
 
 /** From this chance on, what does not show in the volts of a sound stage is worth its proof. */
 const SUSPECTED = 0.02;

@@ -196,7 +196,7 @@ export class SetForm {
 		};
 		const supply = {
 			winding: positive('AC volts of the HT winding', this.winding, 'V'),
-			reservoir: positive('Reservoir capacitor', this.reservoir, 'F'),
+			reservoir: positive('Capacitance of the reservoir', this.reservoir, 'F'),
 			current: positive('HT current of the set', this.current, 'A')
 		};
 		if (problems.length > 0) return { ok: false, problems };

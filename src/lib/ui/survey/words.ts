@@ -7,7 +7,7 @@ const volts = (value: number) => printQuantity(value, 'V', { digits: 3 });
 
 /** No line ends between a figure and its unit. */
 export const unbroken = (text: string): string =>
-	text.replace(/(\d) (?=(?:[mkM]?(?:V|A|W|Ω))(?![\w]))/g, '$1\u00a0');
+	text.replace(/(\d) (?=(?:[nµmkMG]?(?:V|A|W|Ω|F)|%)(?![\w]))/g, '$1\u00a0');
 
 /** "Expected about 97 V, sound from 63.1 V to 131 V (from valve data)". */
 export function expectedWords(expected: Expectation | undefined): string {
