@@ -70,6 +70,18 @@ export interface SetData {
 	answers?: SixAnswers;
 }
 
+/** More than any set has, in base units: such a figure is a slip, and no file with it is taken in. */
+export const MOST = {
+	volts: 5000,
+	range: 5000,
+	mains: 1000,
+	watts: 1000,
+	ohms: 1e12,
+	winding: 2000,
+	reservoir: 0.01,
+	current: 2
+} as const;
+
 export const emptySetData = (): SetData => ({ valves: [], volts: {}, sheet: {}, parts: {}, differs: [] });
 
 /** The same data with the volts of one point put in, or taken out. For marks on a diagram as for the table. */

@@ -1,4 +1,4 @@
-import { emptySetData, type SetData, type SetPart, type SetValve } from '$lib/job/set-data.ts';
+import { emptySetData, MOST, type SetData, type SetPart, type SetValve } from '$lib/job/set-data.ts';
 import type { Plan } from '$lib/receiver/index.ts';
 import type { SixAnswers } from '$lib/receiver/survey.ts';
 import type { ScaleName } from '$lib/quantity/index.ts';
@@ -144,13 +144,21 @@ export class SetForm {
 	 */
 	make(titles: Readonly<Record<string, string>> = {}): Made {
 		const problems: string[] = [];
-		const number = (label: string, typed: string, unit: ScaleName): number | undefined => {
+		const number = (label: string, typed: string, unit: ScaleName, most: number): number | undefined => {
 			const read = readValue(typed, unit);
 			if (read.state === 'refused') problems.push(`${label}: ${read.hint}`);
-			return read.state === 'read' ? read.values[0] : undefined;
+			const value = read.state === 'read' ? read.values[0] : undefined;
+			if (value === undefined || Math.abs(value) <= most) return value;
+			problems.push(`${label}: ${typed.trim()} is more than a set has. Look at the figure and its unit.`);
+			return undefined;
 		};
-		const positive = (label: string, typed: string, unit: ScaleName): number | undefined => {
-			const value = number(label, typed, unit);
+		const positive = (
+			label: string,
+			typed: string,
+			unit: ScaleName,
+			most: number = MOST.ohms
+		): number | undefined => {
+			const value = number(label, typed, unit, most);
 			if (value === undefined || value > 0) return value;
 			problems.push(`${label}: ${typed.trim()} cannot be. Type a value above nothing, or leave it empty.`);
 			return undefined;
@@ -175,13 +183,13 @@ export class SetForm {
 			];
 		});
 		const volts = Object.entries(this.volts).flatMap(([point, typed]) => {
-			const value = number(titles[point] ?? point, typed, 'V');
+			const value = number(titles[point] ?? point, typed, 'V', MOST.volts);
 			return value === undefined ? [] : [[point, value] as const];
 		});
 		const parts = this.parts.flatMap(({ key, typed, name, watts, measured }): [string, SetPart][] => {
-			const value = number(name || key, typed, 'ohm');
+			const value = number(name || key, typed, 'ohm', MOST.ohms);
 			if (value === undefined || key === '') return [];
-			const rating = positive(`Rating of ${name || key}`, watts, 'W');
+			const rating = positive(`Rating of ${name || key}`, watts, 'W', MOST.watts);
 			const named = name.trim() ? { name: name.trim().slice(0, 30) } : {};
 			const rated = rating === undefined ? {} : { watts: rating };
 			const cold = measured ? { measured: true as const } : {};
@@ -190,14 +198,14 @@ export class SetForm {
 		const sheet = {
 			meter: positive('The sheet’s meter', this.meter, 'ohm'),
 			ohmsPerVolt: positive('Ohms per volt', this.ohmsPerVolt, 'ohm'),
-			range: positive('Its range', this.range, 'V'),
-			mains: positive('Mains of the sheet', this.mains, 'V'),
+			range: positive('Its range', this.range, 'V', MOST.range),
+			mains: positive('Mains of the sheet', this.mains, 'V', MOST.mains),
 			from: this.from.trim() || undefined
 		};
 		const supply = {
-			winding: positive('AC volts of the HT winding', this.winding, 'V'),
-			reservoir: positive('Capacitance of the reservoir', this.reservoir, 'F'),
-			current: positive('HT current of the set', this.current, 'A')
+			winding: positive('AC volts of the HT winding', this.winding, 'V', MOST.winding),
+			reservoir: positive('Capacitance of the reservoir', this.reservoir, 'uF', MOST.reservoir),
+			current: positive('HT current of the set', this.current, 'mA', MOST.current)
 		};
 		if (problems.length > 0) return { ok: false, problems };
 		const supplied = Object.entries(supply).filter(([, value]) => value !== undefined);
