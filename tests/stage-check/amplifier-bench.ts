@@ -295,25 +295,21 @@ export async function readOnBench(
 	}));
 }
 
-/** What a reading that was asked for leaves out of the stage, and where the meter stands. */
+/** What a reading that was asked for changes in the stage, nought for what is lifted, and where the meter stands. */
 const CLOSER: Readonly<
-	Partial<
-		Record<
-			ReadingId,
-			{ without?: Partial<Record<keyof Real, undefined>>; at: string; from?: 'ht'; shunt?: number }
-		>
-	>
+	Partial<Record<ReadingId, { with?: Partial<Real>; at: string; from?: 'ht'; shunt?: number }>>
 > = {
 	'anode-drop': { at: 'a', from: 'ht' },
 	'screen-drop': { at: 's', from: 'ht' },
 	'oscillator-drop': { at: 'oa', from: 'ht' },
-	'lifted-anode': { at: 'a', without: { anodeLeak: undefined } },
-	'lifted-screen': { at: 's', without: { screenLeak: undefined } },
-	'lifted-cathode': { at: 'k', without: { cathodeLeak: undefined } },
-	'lifted-grid': { at: 'g', without: { couplingLeak: undefined } },
-	'lifted-oscillator-anode': { at: 'oa', without: { oscillatorLeakage: undefined } },
-	'grid-shunted': { at: 'g', without: { couplingLeak: undefined }, shunt: 100e3 },
-	'coupling-end': { at: 'e', without: { couplingLeak: undefined } }
+	'lifted-anode': { at: 'a', with: { anodeLeak: 0 } },
+	'lifted-screen': { at: 's', with: { screenLeak: 0 } },
+	'lifted-cathode': { at: 'k', with: { cathodeLeak: 0 } },
+	'lifted-grid': { at: 'g', with: { couplingLeak: 0 } },
+	'lifted-oscillator-anode': { at: 'oa', with: { oscillatorLeakage: 0 } },
+	'grid-no-avc': { at: 'g', with: { gridReturn: 0 } },
+	'grid-shunted': { at: 'g', with: { couplingLeak: 0 }, shunt: 100e3 },
+	'coupling-end': { at: 'e', with: { couplingLeak: 0 } }
 };
 
 /** What the meter reads where the check asks for more than the usual points; `undefined` where the bench cannot take it. */
@@ -325,12 +321,12 @@ export async function readCloser(
 ): Promise<number | undefined> {
 	const how = CLOSER[reading];
 	if (!how) return undefined;
-	const { without = {}, at, from, shunt } = how;
+	const { with: changed = {}, at, from, shunt } = how;
 	const run = await spice.run([
 		`Vht ht 0 ${real.ht}`,
 		GRID_DIODE,
 		'.options gmin=1e-13 reltol=1e-5 itl1=1000',
-		...copyOf({ ...real, ...(without as object) }, stage, 'x', 'ht'),
+		...copyOf({ ...real, ...changed }, stage, 'x', 'ht'),
 		...(at === 'e' ? [resistor('lift', 'bx', 'ex', real.couplingLeak ?? OPEN)] : []),
 		...(shunt === undefined ? [] : [resistor('shunt', `${at}x`, '0', shunt)]),
 		resistor('meter', `${at}x`, from ?? '0', METER),

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import type { SetData } from './set-data.ts';
+import { MOST, type SetData } from './set-data.ts';
 
 /** The shape of a set's data that comes from a file. */
 
@@ -13,8 +13,8 @@ const Dotted = z
 	.max(100);
 const Type = z.string().min(1).max(30);
 const Words = z.string().max(500);
-const Ohms = z.number().positive().max(1e12);
-const Volts = z.number().min(-5000).max(5000);
+const Ohms = z.number().positive().max(MOST.ohms);
+const Volts = z.number().min(-MOST.volts).max(MOST.volts);
 
 const few = (table: object) => Object.keys(table).length <= 200;
 const FEW = { error: 'more than 200 entries are no set of this kind' };
@@ -31,9 +31,10 @@ const Valve = z.strictObject({
 
 const Part = z.strictObject({
 	typed: z.string().max(60),
-	value: z.number().nonnegative().max(1e12),
+	value: z.number().nonnegative().max(MOST.ohms),
+	measured: z.literal(true).exactOptional(),
 	name: z.string().max(30).exactOptional(),
-	watts: z.number().positive().max(1000).exactOptional()
+	watts: z.number().positive().max(MOST.watts).exactOptional()
 });
 
 const Answers = z.strictObject({
@@ -51,11 +52,18 @@ export const SetDescribed = z.strictObject({
 	sheet: z.strictObject({
 		meter: Ohms.exactOptional(),
 		ohmsPerVolt: Ohms.exactOptional(),
-		range: z.number().positive().max(5000).exactOptional(),
-		mains: z.number().positive().max(1000).exactOptional(),
+		range: z.number().positive().max(MOST.range).exactOptional(),
+		mains: z.number().positive().max(MOST.mains).exactOptional(),
 		from: Words.exactOptional()
 	}),
 	parts: z.record(Dotted, Part).refine(few, FEW),
+	supply: z
+		.strictObject({
+			winding: z.number().positive().max(MOST.winding).exactOptional(),
+			reservoir: z.number().positive().max(MOST.reservoir).exactOptional(),
+			current: z.number().positive().max(MOST.current).exactOptional()
+		})
+		.exactOptional(),
 	differs: z.array(z.strictObject({ what: Words, why: Words.exactOptional() })).max(100),
 	answers: Answers.exactOptional()
 }) satisfies z.ZodType<SetData>;

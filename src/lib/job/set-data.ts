@@ -27,6 +27,8 @@ export interface SetPart {
 	typed: string;
 	/** Base units. */
 	value: number;
+	/** The value was measured on the part; nobody has read its mark. */
+	measured?: true;
 	/** Its name on the drawing: "R12". */
 	name?: string;
 	/** Rating marked on it, watts. */
@@ -44,6 +46,16 @@ export interface SetSheet {
 	from?: string;
 }
 
+/** What the sheet or the set itself says of its HT supply. */
+export interface SetSupply {
+	/** AC volts RMS of one half of the HT winding. */
+	winding?: number;
+	/** Reservoir capacitor, F. */
+	reservoir?: number;
+	/** HT current of the whole set, A. */
+	current?: number;
+}
+
 export interface SetData {
 	valves: SetValve[];
 	/** DC volts to HT negative by test point, as the sheet prints them. */
@@ -51,11 +63,24 @@ export interface SetData {
 	sheet: SetSheet;
 	/** `output.cathode-resistor` stands at the point `output.cathode`; `af.anode-source` is what is seen from `af.anode`. */
 	parts: Record<string, SetPart>;
+	supply?: SetSupply;
 	/** Where the set differs from its drawing. */
 	differs: { what: string; why?: string }[];
 	/** In place of a diagram. */
 	answers?: SixAnswers;
 }
+
+/** More than any set has, in base units: such a figure is a slip, and no file with it is taken in. */
+export const MOST = {
+	volts: 5000,
+	range: 5000,
+	mains: 1000,
+	watts: 1000,
+	ohms: 1e12,
+	winding: 2000,
+	reservoir: 0.01,
+	current: 2
+} as const;
 
 export const emptySetData = (): SetData => ({ valves: [], volts: {}, sheet: {}, parts: {}, differs: [] });
 

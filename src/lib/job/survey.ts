@@ -19,6 +19,7 @@ import {
 	type MeasuredHt,
 	type PartValue,
 	type StageSays,
+	type SupplyFacts,
 	type SurveyRow,
 	type Worked
 } from '../receiver/survey.ts';
@@ -81,7 +82,12 @@ export function surveyOf(library: Library, state: JobState): Survey | undefined 
 		[...latest].filter(([, { out }]) => !out).map(([point, { reading }]) => [point, reading.value])
 	);
 	const smoothing = parts['ht.smoothing-resistor']?.name ?? 'the smoothing';
-	const stages = stagesSay(plan, rows, parts, state.intake?.meter, asked);
+	const stages = stagesSay(plan, rows, {
+		parts,
+		meter: state.intake?.meter,
+		extra: asked,
+		supply: supplyFacts(data, state.intake?.mains)
+	});
 	return {
 		plan,
 		rows,
@@ -97,10 +103,10 @@ export function surveyOf(library: Library, state: JobState): Survey | undefined 
 
 const closerRow = (
 	stage: string,
-	{ point, label, how }: CloserPoint,
+	{ point, label, how, unit }: CloserPoint,
 	read: Record<string, number>
 ): SurveyRow => ({
-	point: { id: point, title: label, stage, supply: false, how },
+	point: { id: point, title: label, stage, supply: false, how, ...(unit === 'A' ? { unit } : {}) },
 	expected: undefined,
 	now: undefined,
 	reading: read[point],
@@ -108,6 +114,18 @@ const closerRow = (
 	verdict: undefined,
 	alarm: undefined
 });
+
+/** The supply of the set's data; its winding brought from the mains of the sheet to today's. */
+function supplyFacts(data: SetData | undefined, today: number | undefined): SupplyFacts {
+	const { winding, ...rest } = data?.supply ?? {};
+	const printed = data?.sheet.mains;
+	const ratio = today !== undefined && printed !== undefined ? today / printed : 1;
+	return {
+		...rest,
+		...(winding === undefined ? {} : { winding: winding * ratio }),
+		...(today === undefined ? {} : { mains: today })
+	};
+}
 
 /** Values of the set's data, with what was measured on the part of the same name in the list of parts. */
 function measuredParts(parts: SetData['parts'], { parts: lines }: JobState): Record<string, PartValue> {
@@ -118,8 +136,11 @@ function measuredParts(parts: SetData['parts'], { parts: lines }: JobState): Rec
 	);
 	return Object.fromEntries(
 		Object.entries(parts).map(([key, part]) => {
-			const measured = part.name === undefined ? undefined : readings.get(nameOf(part.name));
-			return [key, measured === undefined ? part : { ...part, measured }];
+			const { measured: typed, ...value } = part;
+			const read = part.name === undefined ? undefined : readings.get(nameOf(part.name));
+			const measured = read ?? (typed ? part.value : undefined);
+			const marked = typed ? { marked: false as const } : {};
+			return [key, { ...value, ...marked, ...(measured === undefined ? {} : { measured }) }];
 		})
 	);
 }

@@ -10,6 +10,8 @@ export interface PartValue {
 	value: number;
 	/** What the ohmmeter showed on it cold, base units. */
 	measured?: number;
+	/** `false`: `value` is what was measured, nobody has read its mark. */
+	marked?: false;
 	/** Its name on the drawing: "R12". */
 	name?: string;
 	/** Rating marked on it, watts. */

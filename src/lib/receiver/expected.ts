@@ -117,7 +117,7 @@ const HALF_WAVE = {
 } as const;
 
 /** Mains on which the set runs without a transformer, where its output valve is one for such HT. */
-function directMains(plan: Plan, { mains }: Today): number | undefined {
+export function directMains(plan: Plan, { mains }: Today): number | undefined {
 	if (plan.traits.mains !== 'none' || mains === undefined) return undefined;
 	const asked = usualHt(outputOf(plan) ?? '');
 	const given = mains * HALF_WAVE.smoothed.value;

@@ -14,6 +14,8 @@ export interface SurveyPoint {
 	/** `a`, `g2`, `g2g4`, `k`, `g1`. */
 	electrode?: string;
 	system?: string;
+	/** Volts where not said. */
+	unit?: 'V' | 'A';
 	/** What to do first: of a reading that only the check of a stage asks for. */
 	how?: string;
 	/** It stands on a supply line itself: HT at the reservoir, after the smoothing. */

@@ -24,4 +24,5 @@ export { questionReading, type Question } from './question-reading.ts';
 export { surveyPoints, type SurveyPoint } from './survey-points.ts';
 export { type SurveyRow } from './survey-row.ts';
 export { falseAlarm, isWrong, VERDICTS, verdictOf } from './verdict.ts';
-export { type CloserPoint, stagesSay, type StageSays } from './survey-stages.ts';
+export { type Bench, type CloserPoint, stagesSay, type StageSays } from './survey-stages.ts';
+export { type SupplyFacts } from './survey-supply.ts';

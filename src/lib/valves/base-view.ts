@@ -12,10 +12,13 @@ export interface PinPlace {
 }
 
 const DEGREE = Math.PI / 180;
+/** Degrees between two pins that stand close together; from memory. */
+const PAIR = 60;
 
 /** Degrees from the mark to a pin, clockwise as seen from the wiring side. */
 function angleOf(base: Base, pin: number): number {
 	const { pins, order } = bases[base];
+	if (order === 'pair') return PAIR / 2 + ((pin - 1) * (360 - PAIR)) / (pins - 1);
 	return order === 'gap' ? (pin * 360) / (pins + 1) : ((pin - 0.5) * 360) / pins;
 }
 

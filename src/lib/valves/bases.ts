@@ -11,6 +11,8 @@ export interface BaseShape {
 	 * `pair`: so do they, by standing close together; `contacts`: not numbered here.
 	 */
 	order: 'gap' | 'mark' | 'thick-pins' | 'pair' | 'contacts';
+	/** The mark stands on the rim, not on a spigot in the middle. */
+	rim?: true;
 	/** What the first pin is counted from, as the eye and the finger find it. */
 	mark: string;
 	/** Pins that usually carry the heater; from memory. */
@@ -46,6 +48,7 @@ export const bases: Readonly<Record<Base, BaseShape>> = {
 		american: 'rimlock 8-pin',
 		pins: 8,
 		order: 'mark',
+		rim: true,
 		mark: 'the pip on the side of the glass, which falls into the notch of the holder between pins 8 and 1',
 		heater: [1, 8],
 		basis: 'from memory'

@@ -247,6 +247,80 @@ describe('a reading of the survey', () => {
 	});
 });
 
+describe('the supply of a set', () => {
+	const supply = { winding: 250, reservoir: 50e-6, current: 0.07 };
+	const volts = { 'ht.reservoir': 270, 'ht.smoothed': 250 };
+	const said = (log: Log) => surveyOf(library, play(log))?.stages.find(({ stage }) => stage === 'ht');
+
+	test('is checked as soon as reservoir and smoothed line are read; its winding stands at the mains of today', () => {
+		const log = onMains({ mains: 231 });
+		log.add('set-described', data({ supply, volts, sheet: { mains: 220 } }));
+		read(log, 'ht.reservoir', 285);
+		expect(said(log)).toBeUndefined();
+		read(log, 'ht.smoothed', 263);
+		// 250 V at 220 V are 262.5 V at 231 V.
+		expect(said(log)?.basis).toContain('263 V AC on each half of the winding');
+		expect(said(log)?.finding.verdict).toBe('sound');
+	});
+
+	test('a ripple that the check asked for is kept under the supply and heard', () => {
+		const log = onMains();
+		log.add('set-described', data({ supply, volts }));
+		read(log, 'ht.reservoir', 215);
+		read(log, 'ht.smoothed', 196);
+		const before = said(log)?.finding.explanations[0];
+		expect(before?.same.length).toBeGreaterThan(0);
+		read(log, 'ht.ripple', 40);
+		expect(said(log)?.finding.explanations[0]).toMatchObject({ fault: 'reservoir-dry', same: [] });
+		expect(surveyOf(library, play(log))?.closer.map(({ point }) => point.id)).toContain('ht.ripple');
+	});
+
+	test('a current that is asked for is read in amperes', () => {
+		const log = onMains();
+		log.add('set-described', data({ supply, volts }));
+		read(log, 'ht.reservoir', 240);
+		read(log, 'ht.smoothed', 221);
+		const point = 'ht.direct-current';
+		log.add('read', {
+			point,
+			reading: { typed: '45 mA', value: 0.045, unit: 'A', point, power: 'live' }
+		});
+		const row = surveyOf(library, play(log))?.closer.find((one) => one.point.id === point);
+		expect(row).toMatchObject({ reading: 0.045, point: { unit: 'A' } });
+	});
+
+	test('from a file its figures come within what a set can have, and a measured part with its mark', () => {
+		const good = data({
+			supply,
+			parts: { 'output.cathode-resistor': { typed: '330', value: 330, measured: true } }
+		});
+		expect(DATA['set-described'].safeParse(good).success).toBe(true);
+		for (const wrong of [{ winding: 25e3 }, { reservoir: 50 }, { current: -1 }, { volts: 250 }])
+			expect(DATA['set-described'].safeParse({ ...good, supply: wrong }).success).toBe(false);
+	});
+
+	test('a part that was measured and not read is held against what the kind of set has there', () => {
+		const cathodeAt = (part: object) => {
+			const log = onMains();
+			log.add(
+				'set-described',
+				data({ parts: { 'output.cathode-resistor': { typed: '330', value: 330, ...part } } })
+			);
+			for (const [point, value] of Object.entries({
+				'ht.smoothed': 255,
+				'output.grid': 0,
+				'output.anode': 243,
+				'output.screen': 255,
+				'output.cathode': 10.2
+			}))
+				read(log, point, value);
+			return surveyOf(library, play(log))?.stages.find(({ stage }) => stage === 'output')?.finding;
+		};
+		expect(cathodeAt({ measured: true })?.explanations[0]?.fault).toBe('cathode-resistor-high');
+		expect(cathodeAt({})?.verdict).toBe('sound');
+	});
+});
+
 describe('valves before power', () => {
 	const described = (fitted?: string) => {
 		const log = onMains({ playing: false });

@@ -225,9 +225,9 @@ describe('a stage put together', () => {
 	const parts = { 'output.cathode-resistor': { value: 135 }, 'output.anode-resistor': { value: 200 } };
 
 	test('a sound output stage is said to be sound, one with its cathode at 4 V is not', () => {
-		const [sound] = stagesSay(plan, rowsOf({ ...output, 'output.cathode': 7.2 }), parts, 10e6);
+		const [sound] = stagesSay(plan, rowsOf({ ...output, 'output.cathode': 7.2 }), { parts, meter: 10e6 });
 		expect(sound?.finding.verdict).toBe('sound');
-		const [tired] = stagesSay(plan, rowsOf({ ...output, 'output.cathode': 4 }), parts, 10e6);
+		const [tired] = stagesSay(plan, rowsOf({ ...output, 'output.cathode': 4 }), { parts, meter: 10e6 });
 		expect(tired?.finding.verdict).not.toBe('sound');
 		expect(tired?.finding.statement.length).toBeGreaterThan(20);
 	});
@@ -235,17 +235,43 @@ describe('a stage put together', () => {
 	test('a cathode resistor that the ohmmeter has shown at 70 ohm is told by its size', () => {
 		const rows = rowsOf({ ...output, 'output.cathode': 4.4 });
 		const measured = { ...parts, 'output.cathode-resistor': { value: 135, measured: 70, name: 'R14' } };
-		const [stage] = stagesSay(plan, rows, measured, 10e6);
+		const [stage] = stagesSay(plan, rows, { parts: measured, meter: 10e6 });
 		expect(stage?.finding.explanations[0]?.fault).toBe('cathode-resistor-low');
 		expect(stage?.finding.explanations[0]?.value?.high).toBeLessThan(73);
 	});
 
+	test('a cathode resistor of which only the measured value is known is held against the sheet', () => {
+		const read = { ...SHEET, 'output.grid': 0, 'output.cathode': 7.3 };
+		const rows = rowsOf({ ...read, 'output.cathode': 10.9, 'output.anode': 247 }, read);
+		const own = {
+			'output.cathode-resistor': { value: 330, measured: 330, marked: false as const, name: 'R14' }
+		};
+		const finding = stagesSay(plan, rows, { parts: own, meter: 10e6 }).find(
+			({ stage }) => stage === 'output'
+		)?.finding;
+		// 7.3 V by the sheet and the 53.5 mA of an EL84 want about 136 ohm.
+		expect(finding?.explanations[0]).toMatchObject({ fault: 'cathode-resistor-high' });
+		expect(finding?.explanations[0]?.value?.low).toBeGreaterThan(320);
+		expect(finding?.explanations[0]?.value?.high).toBeLessThan(340);
+	});
+
+	test('a value as marked may be a fifth off, a measured one may not', () => {
+		const rows = rowsOf({ ...output, 'output.cathode': 8.3, 'output.anode': 239 });
+		const at = (part: { value: number; measured?: number }) =>
+			stagesSay(plan, rows, { parts: { ...parts, 'output.cathode-resistor': part }, meter: 10e6 })[0]
+				?.finding;
+		const score = (finding: ReturnType<typeof at>) =>
+			finding?.explanations.find(({ fault }) => fault === 'cathode-resistor-high')?.score ?? 0;
+		expect(at({ value: 135 })?.verdict).toBe('sound');
+		expect(score(at({ value: 135, measured: 136 }))).toBeLessThan(score(at({ value: 135 })));
+	});
+
 	test('a raised grid asks for the capacitor to be lifted; its reading is kept under the stage and heard', () => {
 		const rows = rowsOf({ ...output, 'output.cathode': 10.4, 'output.grid': 3.5, 'af.anode': 80 });
-		const [stage] = stagesSay(plan, rows, parts, 10e6);
+		const [stage] = stagesSay(plan, rows, { parts, meter: 10e6 });
 		expect(stage?.finding.lookNext?.reading).toBe('coupling-end');
 		expect(stage?.closer.map(({ point }) => point)).toEqual(['output.coupling-end']);
-		const [told] = stagesSay(plan, rows, parts, 10e6, { 'output.coupling-end': 44 });
+		const [told] = stagesSay(plan, rows, { parts, meter: 10e6, extra: { 'output.coupling-end': 44 } });
 		// 80 V divided between the leak and the 10 Mohm of the meter.
 		expect(told?.finding.explanations[0]?.fault).toBe('coupling-leak');
 		expect(Math.abs((told?.finding.explanations[0]?.value?.amount ?? 0) / 8.2e6 - 1)).toBeLessThan(0.1);
@@ -253,23 +279,23 @@ describe('a stage put together', () => {
 
 	test('readings as the sheet has them are no fault, though an IF anode is fed through more than its winding', () => {
 		const read = { ...SHEET, 'mixer.screen': 92, 'if.cathode': 1.9, 'output.cathode': 7.3, 'output.grid': 0 };
-		const says = stagesSay(plan, rowsOf(read, read), {}, 10e6);
-		expect(says.map(({ stage }) => stage)).toEqual(['output', 'if-valve', 'mixer']);
+		const says = stagesSay(plan, rowsOf(read, read), { parts: {}, meter: 10e6 });
+		expect(says.map(({ stage }) => stage)).toEqual(['ht', 'output', 'if-valve', 'mixer']);
 		for (const { stage, finding } of says) expect(finding.verdict, stage).toBe('sound');
 	});
 
 	test('a screen at 40 V where the sheet has 95 V is a fault of its feed or its capacitor, not of the anode', () => {
 		const read = { ...SHEET, 'if.cathode': 1.9 };
 		const rows = rowsOf({ ...read, 'if.screen': 40, 'if.anode': 225, 'if.cathode': 0.7 }, read);
-		const finding = stagesSay(plan, rows, {}, 10e6).find(({ stage }) => stage === 'if-valve')?.finding;
+		const finding = stagesSay(plan, rows, { parts: {}, meter: 10e6 }).find(
+			({ stage }) => stage === 'if-valve'
+		)?.finding;
 		expect(finding?.verdict).toBe('fault');
 		expect(finding?.statement).toMatch(/screen/i);
 	});
 
 	test('HT and one electrode say nothing as a stage', () => {
-		expect(stagesSay(plan, rowsOf({ 'ht.smoothed': 250, 'output.anode': 240 }), parts, undefined)).toEqual(
-			[]
-		);
+		expect(stagesSay(plan, rowsOf({ 'ht.smoothed': 250, 'output.anode': 240 }), { parts })).toEqual([]);
 	});
 });
 
@@ -337,8 +363,10 @@ describe('how the set was tuned', () => {
 		const read = { ...SHEET, 'if.cathode': 1.9 };
 		const rows = rowsOf(read, read);
 		const tuned = rows.map((row) => ({ ...row, tuned: 'station' as const }));
-		expect(stagesSay(plan, rows, {}, 10e6).map(({ stage }) => stage)).toContain('if-valve');
-		expect(stagesSay(plan, tuned, {}, 10e6).map(({ stage }) => stage)).not.toContain('if-valve');
+		expect(stagesSay(plan, rows, { parts: {}, meter: 10e6 }).map(({ stage }) => stage)).toContain('if-valve');
+		expect(stagesSay(plan, tuned, { parts: {}, meter: 10e6 }).map(({ stage }) => stage)).not.toContain(
+			'if-valve'
+		);
 	});
 });
 

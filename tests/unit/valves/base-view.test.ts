@@ -53,6 +53,13 @@ describe('counting', () => {
 		);
 	});
 
+	test('the close pair of a base with five pins is drawn closer than the rest', () => {
+		const places = pinPlaces('UX5', 'wiring');
+		const between = (one: number, other: number) =>
+			Math.hypot(places[one]!.x - places[other]!.x, places[one]!.y - places[other]!.y);
+		for (let pin = 0; pin < 4; pin++) expect(between(pin, pin + 1)).toBeGreaterThan(1.1 * between(4, 0));
+	});
+
 	test('a pin that the base has not, and a side contact, are not counted', () => {
 		expect(countTo('B7G', 8, 'wiring')).toBeUndefined();
 		expect(countTo('B7G', 0, 'wiring')).toBeUndefined();

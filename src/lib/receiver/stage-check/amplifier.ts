@@ -5,6 +5,7 @@ import { markedOf, toleranceOf } from './part-value.ts';
 import { lawOf, TAIL } from './laws.ts';
 import type { Prepared } from './prepared.ts';
 import type { MixerQuestion, PartId, ValveQuestion } from './types.ts';
+import { isControlled } from './unseen.ts';
 
 type Question = ValveQuestion | MixerQuestion;
 
@@ -95,8 +96,6 @@ function partsOf(question: Question, ht: number) {
 	}
 	return { values, spreads, figureOf };
 }
-
-const isControlled = ({ stage }: Question): boolean => stage === 'if-pentode' || stage === 'triode-heptode';
 
 /** Everything about the valve and its surroundings that no part list gives. */
 function valveSpreads(question: Question): Spread<Circuit>[] {

@@ -9,8 +9,9 @@ import { lookNext } from './look-next.ts';
 import { measuredOf, OHMMETER } from './part-value.ts';
 import type { Prepared } from './prepared.ts';
 import { prepareRectifier } from './rectifier.ts';
-import { STAGES } from './stages.ts';
+import { stageOf } from './stages.ts';
 import { statementOf, verdictOf } from './statement.ts';
+import { unseenIn } from './unseen.ts';
 import type { Meter, PartId, PartValue, ReadingId, StageFinding, StageQuestion } from './types.ts';
 
 const USUAL_METER: Meter = { ohms: 10e6 };
@@ -53,7 +54,7 @@ const meterFor = ({ meter = USUAL_METER, readingMeter }: StageQuestion, reading:
 
 /** The readings that a circuit foretells; what feeds a coupling capacitor is only taken note of. */
 const probesOf = (question: StageQuestion): Probe[] =>
-	[...STAGES[question.stage].readings, ...STAGES[question.stage].closer]
+	[...stageOf(question).readings, ...stageOf(question).closer]
 		.map(({ id }) => id)
 		.filter((id) => id !== 'before' && question.readings[id] !== undefined)
 		.map((reading) => ({ reading, ohms: meterFor(question, reading).ohms }));
@@ -63,9 +64,10 @@ const WORKED_OUT = 0.025;
 
 /** They follow from a leak alone, whatever the valve does. */
 const FROM_PARTS: readonly ReadingId[] = ['coupling-end', 'reservoir-lead', 'smoothing-lead'];
+const ON_MILLIVOLTS: readonly ReadingId[] = ['grid-shunted', 'grid-no-avc'];
 /** Taken on a low range of the meter. */
 const onLowRange = (reading: ReadingId): boolean =>
-	reading.endsWith('-drop') || reading === 'grid-shunted' || FROM_PARTS.includes(reading);
+	reading.endsWith('-drop') || ON_MILLIVOLTS.includes(reading) || FROM_PARTS.includes(reading);
 
 /** A reading with its standard error against the others, V. Another meter than the usual one has an error of its own. */
 function observed(question: StageQuestion, reading: ReadingId): Observed {
@@ -156,11 +158,12 @@ function finding<Figures extends object>(
 	const soundOne = judged.find(({ id }) => id === SOUND_STAGE)!;
 	const verdict = verdictOf(soundOne, judged, count);
 	const firsts = groups.map(([first]) => first);
+	const unseen = verdict === 'sound' ? unseenIn(question, judged) : undefined;
 	const next = lookNext(question, prepared, firsts, explanations, verdict);
 	return {
 		...start,
 		verdict,
-		statement: statementOf(verdict, explanations, start),
+		statement: statementOf(verdict, explanations, { ...start, unseen }),
 		explanations,
 		...(next && { lookNext: next })
 	};

@@ -77,9 +77,11 @@ interface Place {
 	node: number;
 	/** Across this resistor, which comes from HT. */
 	across?: 'anodeFeed' | 'screenFeed' | 'oscillatorFeed';
-	/** With the part lifted that leaks. */
 	/** Ohm to chassis, besides the meter. */
 	shunt?: number;
+	/** With the far end of the grid leak on chassis. */
+	returned?: true;
+	/** With the part lifted that leaks. */
 	without?: 'anodeLeak' | 'screenLeak' | 'cathodeLeak' | 'oscillatorLeakage' | 'couplingLeak';
 }
 
@@ -98,6 +100,7 @@ const PLACES: Readonly<Partial<Record<ReadingId, Place>>> = {
 	'lifted-screen': { node: SCREEN, without: 'screenLeak' },
 	'lifted-cathode': { node: CATHODE, without: 'cathodeLeak' },
 	'lifted-grid': { node: GRID, without: 'couplingLeak' },
+	'grid-no-avc': { node: GRID, returned: true },
 	'grid-shunted': { node: GRID, without: 'couplingLeak', shunt: 100e3 },
 	'lifted-oscillator-anode': { node: OSCILLATOR_ANODE, without: 'oscillatorLeakage' }
 };
@@ -258,14 +261,18 @@ interface Read extends Probe {
 function whileRead(
 	layout: Layout,
 	circuit: Circuit,
-	{ node, across, without, shunt }: Place,
+	{ node, across, without, shunt, returned }: Place,
 	ohms: number
 ): Network {
 	if (across) {
 		const both = 1 / (1 / circuit[across] + 1 / ohms);
 		return network(layout, { ...circuit, [across]: both });
 	}
-	const net = network(layout, without ? { ...circuit, [without]: 0 } : circuit);
+	const net = network(layout, {
+		...circuit,
+		...(without && { [without]: 0 }),
+		...(returned && { gridReturn: 0 })
+	});
 	net.toFixed(node, ohms);
 	if (shunt !== undefined) net.toFixed(node, shunt);
 	return net;
@@ -303,12 +310,12 @@ export class Solver {
 
 	#read(circuit: Circuit, probe: Probe, resistances: Float64Array): Read {
 		const place = PLACES[probe.reading] ?? { node: HT };
-		const { node, across, without } = place;
+		const { node, across, without, returned } = place;
 		const plain = { ...probe, place, left: 1 };
 		if (node === HT) return plain;
 		const left = probe.ohms / (probe.ohms + (across ? circuit[across] : resistances[node]!));
 		const pull = (across ? circuit.ht - this.#volts[node]! : this.#volts[node]!) * (1 - left);
-		if (!without && Math.abs(pull) < SMALL_PULL) return { ...plain, left: across ? 1 : left };
+		if (!without && !returned && Math.abs(pull) < SMALL_PULL) return { ...plain, left: across ? 1 : left };
 		return { ...plain, own: whileRead(this.#layout, circuit, place, probe.ohms).solve(this.#volts) };
 	}
 

@@ -93,7 +93,16 @@ function sizeOf({ size, low, high }: Judged<never>, { unit, scale = 1 }: Told): 
 	};
 }
 
-const HIDDEN = 'size not shown by these volts';
+const HIDDEN = 'a size that these volts do not show';
+/** Ends of a range that lie nearer together than this are not told. */
+const SHARP = 1.3;
+
+/** `12 MΩ (8.1 MΩ to 19 MΩ)`. */
+function sizeWords({ amount, low, high, unit, hidden }: FoundValue): string {
+	if (hidden) return HIDDEN;
+	const print = (value: number) => printQuantity(value, unit, { digits: 2 });
+	return high < SHARP * low ? print(amount) : `${print(amount)} (${print(low)} to ${print(high)})`;
+}
 
 function causeOf<Figures>(judged: Judged<Figures>, { fault, part, suspects, value, says }: CauseRow): Cause {
 	const found = value && sizeOf(judged as Judged<never>, value);
@@ -101,9 +110,7 @@ function causeOf<Figures>(judged: Judged<Figures>, { fault, part, suspects, valu
 		fault,
 		part,
 		...(found && { value: found }),
-		words: found?.hidden
-			? `${says(HIDDEN)}`
-			: says(found ? printQuantity(found.amount, found.unit, { digits: 2 }) : ''),
+		words: says(found ? sizeWords(found) : ''),
 		suspects
 	};
 }

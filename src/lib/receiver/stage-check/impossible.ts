@@ -1,5 +1,5 @@
 import { printQuantity } from '../../quantity/index.ts';
-import { STAGES } from './stages.ts';
+import { stageOf } from './stages.ts';
 import type { ReadingId, StageQuestion } from './types.ts';
 
 /** How far above HT a reading may lie before it cannot be true: the errors of two readings, as a share, and in volts. */
@@ -24,7 +24,8 @@ const volts = (value: number): string => printQuantity(value, 'V', { digits: 3 }
 /** Readings that cannot all be true, fault or not: one sentence each, with the cure. */
 export function impossibleReadings(question: StageQuestion): string[] {
 	const { stage, readings } = question;
-	const label = (id: ReadingId): string => STAGES[stage].readings.find((row) => row.id === id)?.label ?? id;
+	const rows = stageOf(question).readings;
+	const label = (id: ReadingId): string => rows.find((row) => row.id === id)?.label ?? id;
 	const negative = NEVER_NEGATIVE.filter((id) => (readings[id] ?? 0) < SLACK).map(
 		(id) =>
 			`${label(id)} reads ${volts(readings[id]!)}: it cannot be below chassis. Change the leads over, or check which point is HT negative.`

@@ -1,6 +1,7 @@
 export { checkStage } from './check.ts';
 export { pointOf, type PublishedPoint } from './published-point.ts';
-export { type Closer, STAGES, type StageDescription } from './stages.ts';
+export { windingFor } from './rectifier.ts';
+export { askable, type Closer, stageOf, type StageDescription } from './stages.ts';
 export { STAGE_KINDS, type StageKind } from './types.ts';
 export type {
 	Cause,

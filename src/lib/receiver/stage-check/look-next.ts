@@ -3,7 +3,8 @@ import { wasDone } from './explain.ts';
 import type { Proof } from './faults/types.ts';
 import type { Judged } from './infer.ts';
 import type { Prepared } from './prepared.ts';
-import { STAGES } from './stages.ts';
+import { askable, stageOf } from './stages.ts';
+import { isControlled } from './unseen.ts';
 import type { Explanation, PartId, ReadingId, StageFinding, StageQuestion, Verdict } from './types.ts';
 
 const USUAL_METER_OHMS = 10e6;
@@ -25,18 +26,21 @@ export function lookNext<Figures extends object>(
 	question: StageQuestion,
 	prepared: Prepared<Figures>,
 	judged: readonly Judged<Figures>[],
-	[first, second]: readonly Explanation[],
+	explanations: readonly Explanation[],
 	verdict: Verdict
 ): StageFinding['lookNext'] {
+	const [first, second] = explanations;
 	if (!first || verdict === 'unexplained') return undefined;
-	if (verdict === 'sound') return unseenLeak(question, first);
+	if (verdict === 'sound') return unseenCurrent(question, explanations);
+	const dead = coldFirst(question);
+	if (dead) return dead;
 	const [one, other] = judged;
 	if (one && other && second && second.score > WORTH) {
 		const best = tellingReading(question, prepared, one, other);
 		if (best)
 			return {
 				reading: best.id,
-				words: `Read the ${inSentence(best.label)}: about ${volts(best.one)} speaks for this: ${first.words} About ${volts(best.other)} speaks for this: ${second.words}`
+				words: `Read the ${inSentence(best.label)}: ${speaksFor([best.one, first], [best.other, second])}`
 			};
 	}
 	const proof = one && sharpening(question, prepared, one, first);
@@ -48,14 +52,55 @@ export function lookNext<Figures extends object>(
 	};
 }
 
-/** From this chance on, a leak that does not show in the volts of a sound stage is worth its proof. */
+/** V; what stands below it may be shorted: nobody reads on under power. */
+const LEAST_HT = 20;
+const NO_HT =
+	'Unplug the set, prove it dead, and measure from the reservoir to chassis with the ohmmeter. Next to nothing: the reservoir or what hangs on it is shorted. Many kilohms: the heater of the rectifier, then its surge resistor.';
+const NO_LINE =
+	'Unplug the set, prove it dead, and measure from the smoothed line to chassis with the ohmmeter. Next to nothing: its capacitor or what hangs on it is shorted. Many kilohms: measure the smoothing resistor or choke.';
+
+/** A supply without volts is not read further. */
+function coldFirst({ stage, readings }: StageQuestion): StageFinding['lookNext'] {
+	if (stage !== 'rectifier') return undefined;
+	const { reservoir = Infinity, smoothed = Infinity } = readings;
+	return reservoir < LEAST_HT ? { words: NO_HT } : smoothed < LEAST_HT ? { words: NO_LINE } : undefined;
+}
+
+type Foretold = readonly [number, Explanation];
+
+/** By the parts where they differ, else by what is wrong with each. */
+const speaksFor = ([one, first]: Foretold, [other, second]: Foretold): string =>
+	first.part === second.part
+		? `about ${volts(one)} speaks for this: ${first.words} About ${volts(other)} speaks for this: ${second.words}`
+		: `about ${volts(one)} speaks for the ${first.part}, about ${volts(other)} for the ${second.part}.`;
+
+/** From this chance on, what does not show in the volts of a sound stage is worth its proof. */
 const SUSPECTED = 0.02;
+/** The same of a grid on an AVC line that was read, and of one that was not. */
+const LIFTED = { read: 0.015, unread: 0.05 };
+
+/** What the volts of a sound stage may hide, where that is worth a reading. */
+const unseenCurrent = (
+	question: StageQuestion,
+	explanations: readonly Explanation[]
+): StageFinding['lookNext'] =>
+	isControlled(question) ? liftedGrid(question, explanations) : unseenLeak(question, explanations[0]);
 
 /** Near zero bias a small leak of the coupling capacitor is lost in the grid current of the valve. */
-function unseenLeak(question: StageQuestion, { fault, value, score }: Explanation): StageFinding['lookNext'] {
+function unseenLeak(question: StageQuestion, first: Explanation | undefined): StageFinding['lookNext'] {
 	const proof = { reading: 'coupling-end' } as const;
-	const unseen = fault === 'coupling-leak' && value?.hidden && score > SUSPECTED;
+	const unseen = first?.fault === 'coupling-leak' && first.value?.hidden && first.score > SUSPECTED;
 	return unseen && !wasDone(question, proof) ? asked(question, proof) : undefined;
+}
+
+/** Behind an AVC line grid current and leaks are lost in its resting volts, which nobody knows. */
+function liftedGrid(question: StageQuestion, explanations: readonly Explanation[]): StageFinding['lookNext'] {
+	const proof = { reading: 'grid-no-avc' } as const;
+	const least = question.readings.grid === undefined ? LIFTED.unread : LIFTED.read;
+	const lifted = explanations.some(
+		({ fault, score }) => score > least && (fault === 'coupling-leak' || fault === 'grid-current')
+	);
+	return lifted && !wasDone(question, proof) ? asked(question, proof) : undefined;
 }
 
 /** A size that lies within a quarter or so either way needs no further reading. */
@@ -77,17 +122,19 @@ function sharpening<Figures extends object>(
 
 /** There is such a part, or such a reading, in this stage. */
 function canBeDone(
-	{ stage, parts }: StageQuestion,
+	question: StageQuestion,
 	figureOf: Readonly<Partial<Record<PartId, unknown>>>,
 	proof: Proof
 ): boolean {
-	const { readings, closer } = STAGES[stage];
+	const { readings, closer } = stageOf(question);
 	if ('reading' in proof) return [...readings, ...closer].some(({ id }) => id === proof.reading);
-	return figureOf[proof.part] !== undefined && parts?.[proof.part] !== 0;
+	return figureOf[proof.part] !== undefined && question.parts?.[proof.part] !== 0;
 }
 
-function asked({ stage, names = {} }: StageQuestion, proof: Proof): NonNullable<StageFinding['lookNext']> {
-	const { readings, closer, parts } = STAGES[stage];
+function asked(question: StageQuestion, proof: Proof): NonNullable<StageFinding['lookNext']> {
+	const { names = {} } = question;
+	const stage = stageOf(question);
+	const { readings, parts } = stage;
 	if ('part' in proof) {
 		const label = parts.find(({ id }) => id === proof.part)?.label ?? proof.part;
 		const name = names[proof.part];
@@ -96,7 +143,7 @@ function asked({ stage, names = {} }: StageQuestion, proof: Proof): NonNullable<
 			words: `Unplugged and discharged: lift one end of ${name === undefined ? `the ${inSentence(label)}` : `${name} (${inSentence(label)})`} and measure it. The size follows from its real value.`
 		};
 	}
-	const close = closer.find(({ id }) => id === proof.reading);
+	const close = askable(stage).find(({ id }) => id === proof.reading);
 	const label = readings.find(({ id }) => id === proof.reading)?.label ?? proof.reading;
 	const name = close?.of && names[close.of];
 	const how = name && close.said ? close.how.replace(close.said, name) : close?.how;
@@ -112,7 +159,7 @@ function tellingReading<Figures extends object>(
 	one: Judged<Figures>,
 	other: Judged<Figures>
 ) {
-	const open = STAGES[question.stage].readings.filter(
+	const open = stageOf(question).readings.filter(
 		({ id }) => id !== 'before' && question.readings[id] === undefined
 	);
 	const probes = open.map(({ id }: { id: ReadingId }) => ({

@@ -18,6 +18,8 @@ const USUAL: Readonly<Partial<Record<PartId, number>>> = {
 const TOLERANCE: Readonly<Partial<Record<PartId, number>>> = { winding: 15, 'reservoir-capacitor': 25 };
 /** Of a sound rectifier, of what a set draws, and of the two halves of a winding; as logarithms. Our own choice. */
 const SPREAD = { rectifier: 0.2, load: 0.12, halves: 0.01, mains: 0.03 };
+/** Of a usual rectifier that stands in, and of a winding that nobody knows. Our own choice. */
+const STAND_IN = { rectifier: 0.4, winding: 0.12 };
 
 function part(given: PartValue | undefined, id: PartId): { value: number; sigma: number } {
 	if (given === undefined) return { value: USUAL[id] ?? 1, sigma: UNKNOWN };
@@ -34,15 +36,22 @@ function readWinding({ readings }: RectifierQuestion): number | undefined {
 	return read.length > 0 ? Math.max(...read) : undefined;
 }
 
-export function prepareRectifier(question: RectifierQuestion): Prepared<Supply> {
-	const { rectifier, parts = {}, load, direct = 0, mains = USUAL_MAINS, windingVolts } = question;
-	const halfWave = rectifier.halfWave === true;
+/** What is told of a supply besides its readings. */
+type Known = Pick<RectifierQuestion, 'rectifier' | 'parts' | 'load' | 'direct' | 'mains'>;
+
+const partsOf = ({ parts = {} }: Pick<Known, 'parts'>) => ({
+	winding: part(parts.winding, 'winding'),
+	smoothing: part(parts.smoothing, 'smoothing'),
+	reservoir: part(parts['reservoir-capacitor'], 'reservoir-capacitor')
+});
+
+/** The supply with nothing wrong and so many volts RMS on each anode, and how its rectifier is reckoned. */
+function soundSupply(known: Known, volts: number) {
+	const { rectifier, load, direct = 0, mains = USUAL_MAINS } = known;
 	const { ohms, peak } = rectifierAt(rectifier, mains);
-	const winding = part(parts.winding, 'winding');
-	const smoothing = part(parts.smoothing, 'smoothing');
-	const reservoir = part(parts['reservoir-capacitor'], 'reservoir-capacitor');
-	const sound: Supply = {
-		winding: windingVolts ?? readWinding(question) ?? rectifier.windingVolts,
+	const { winding, smoothing, reservoir } = partsOf(known);
+	const supply: Supply = {
+		winding: volts,
 		second: 1,
 		windingOhms: winding.value,
 		firstOhms: ohms,
@@ -55,21 +64,46 @@ export function prepareRectifier(question: RectifierQuestion): Prepared<Supply> 
 		smoothedLeak: 0,
 		meterScale: 1
 	};
-	const read = supplyReader(usualVolts(sound, { mains, halfWave, peak }));
+	return { supply, by: { mains, peak, halfWave: rectifier.halfWave === true } };
+}
+
+/** Volts RMS on each anode with which a sound supply has so many volts on its reservoir. */
+export function windingFor(known: Known, reservoirVolts: number): number {
+	const { supply, by } = soundSupply(known, reservoirVolts);
+	let [low, high] = [0.5 * reservoirVolts, 2 * reservoirVolts];
+	for (let round = 0; round < 14; round++) {
+		const winding = Math.sqrt(low * high);
+		if (usualVolts({ ...supply, winding }, by).reservoir < reservoirVolts) low = winding;
+		else high = winding;
+	}
+	return Math.sqrt(low * high);
+}
+
+export function prepareRectifier(question: RectifierQuestion): Prepared<Supply> {
+	const { rectifier, windingVolts, usualWinding, unsure = {} } = question;
+	const spread = rectifier.usual ? STAND_IN.rectifier : SPREAD.rectifier;
+	const volts = windingVolts ?? readWinding(question) ?? usualWinding ?? rectifier.windingVolts;
+	const { supply: sound, by } = soundSupply(question, volts);
+	const { halfWave } = by;
+	const { winding, smoothing, reservoir } = partsOf(question);
+	const read = supplyReader(usualVolts(sound, by));
 	const spreads: Spread<Supply>[] = [
-		{ key: 'winding', sigma: windingVolts === undefined ? 0.12 : SPREAD.mains },
+		{
+			key: 'winding',
+			sigma: unsure.winding ?? (windingVolts === undefined ? STAND_IN.winding : SPREAD.mains)
+		},
 		...(halfWave
 			? []
 			: ([
 					{ key: 'second', sigma: SPREAD.halves },
-					{ key: 'secondOhms', sigma: SPREAD.rectifier }
+					{ key: 'secondOhms', sigma: spread }
 				] as const)),
 		{ key: 'windingOhms', sigma: winding.sigma },
-		{ key: 'firstOhms', sigma: SPREAD.rectifier },
+		{ key: 'firstOhms', sigma: spread },
 		{ key: 'reservoir', sigma: reservoir.sigma },
 		{ key: 'smoothing', sigma: smoothing.sigma },
-		{ key: 'load', sigma: SPREAD.load },
-		{ key: 'direct', sigma: SPREAD.load },
+		{ key: 'load', sigma: unsure.load ?? SPREAD.load },
+		{ key: 'direct', sigma: unsure.direct ?? SPREAD.load },
 		{ key: 'meterScale', sigma: (UNIFORM * (question.meter?.accuracy ?? 2)) / 100 }
 	];
 	let asked: readonly Probe[] = [];

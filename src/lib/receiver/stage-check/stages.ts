@@ -1,4 +1,4 @@
-import type { PartId, ReadingId, StageKind } from './types.ts';
+import type { PartId, ReadingId, StageKind, StageQuestion } from './types.ts';
 
 interface Named<Id> {
 	id: Id;
@@ -18,7 +18,7 @@ export interface Closer extends Named<ReadingId> {
 /** What a form asks for one kind of stage, in the order in which it is filled in. */
 export interface StageDescription {
 	title: string;
-	readings: readonly Named<ReadingId>[];
+	readings: readonly (Named<ReadingId> | Closer)[];
 	closer: readonly Closer[];
 	parts: readonly Named<PartId>[];
 }
@@ -63,10 +63,30 @@ const couplingReadings = (part: string, grid: string): Closer[] => [
 	}
 ];
 const COUPLED = couplingReadings('coupling capacitor', 'Grid');
-const CONTROLLED = couplingReadings('connection from the positive point', 'Grid (AVC)');
+const CONTROLLED: Closer[] = [
+	{
+		...volts('grid-no-avc', 'Grid (AVC), its AVC line on chassis'),
+		how: `${OFF} clip the detector end of the AVC line to chassis. Then read the grid: what still shows is grid current or a leak, no AVC.`
+	},
+	...couplingReadings('connection from the positive point', 'Grid (AVC)')
+];
 
 const ANODE_LIFTED = lifted('lifted-anode', 'decoupling capacitor of the anode feed', 'Anode');
 const IF_DROP = ANODE_DROP('anode feed (IF winding or feed resistor)');
+
+const CLIP_ON = 'Clip both leads on with the set unplugged and discharged.';
+const half = (id: ReadingId, which: string): Closer => ({
+	...volts(id, `HT winding, ${which} half (AC)`),
+	how: `AC volts from the ${which} anode of the rectifier to the centre tap of the winding. ${CLIP_ON}`
+});
+const RIPPLE: Closer = {
+	...volts('ripple', 'Ripple on the reservoir (AC)'),
+	how: `AC volts across the reservoir. ${CLIP_ON} A meter that shows DC on its AC range needs 0.1 µF (630 V) in series.`
+};
+const MAINS_ANODE: Closer = {
+	...volts('winding-1', 'Rectifier anode (AC)'),
+	how: `AC volts from the anode of the rectifier to HT negative. ${CLIP_ON} One of them is at the mains.`
+};
 
 const HT = volts('ht', 'HT at the stage');
 const CATHODE = volts('cathode', 'Cathode');
@@ -160,11 +180,11 @@ export const STAGES: Readonly<Record<StageKind, StageDescription>> = {
 	rectifier: {
 		title: 'Full-wave rectifier and smoothing',
 		readings: [
-			volts('winding-1', 'HT winding, first half (AC)'),
-			volts('winding-2', 'HT winding, second half (AC)'),
+			half('winding-1', 'first'),
+			half('winding-2', 'second'),
 			volts('reservoir', 'Reservoir'),
 			volts('smoothed', 'After the smoothing'),
-			volts('ripple', 'Ripple on the reservoir (AC)')
+			RIPPLE
 		],
 		closer: [
 			across('smoothing-drop', 'smoothing resistor or choke', 'smoothing'),
@@ -184,3 +204,23 @@ export const STAGES: Readonly<Record<StageKind, StageDescription>> = {
 		]
 	}
 };
+
+/** A rectifier straight on the mains has one anode and no winding. */
+const HALF_WAVE: StageDescription = {
+	...STAGES.rectifier,
+	title: 'Half-wave rectifier and smoothing',
+	readings: [
+		MAINS_ANODE,
+		...STAGES.rectifier.readings.filter(({ id }) => id !== 'winding-1' && id !== 'winding-2')
+	]
+};
+
+/** What can be read and measured in the stage of a question. */
+export const stageOf = (question: StageQuestion): StageDescription =>
+	question.stage === 'rectifier' && question.rectifier.halfWave ? HALF_WAVE : STAGES[question.stage];
+
+/** Readings that nobody takes unasked. */
+export const askable = ({ readings, closer }: StageDescription): Closer[] => [
+	...readings.filter((one): one is Closer => 'how' in one),
+	...closer
+];

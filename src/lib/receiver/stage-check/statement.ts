@@ -20,13 +20,13 @@ export function verdictOf(
 export function statementOf(
 	verdict: Verdict,
 	explanations: readonly Explanation[],
-	{ addUp }: Pick<StageFinding, 'addUp'>
+	{ addUp, unseen }: Pick<StageFinding, 'addUp'> & { unseen?: string | undefined }
 ): string {
 	const [first, second] = explanations;
 	const sums = addUp && !addUp.ok ? ` ${addUp.words}` : '';
 	if (!first) return '';
 	if (verdict === 'sound')
-		return 'By its DC volts the stage is sound: every reading is within the tolerances of parts, valve and meter. An open or dry capacitor does not show here.';
+		return `These DC volts show no fault: every reading is within the tolerances of parts, valve and meter. They would not show ${unseen ? `${unseen}, nor ` : ''}an open or dry capacitor.`;
 	if (verdict === 'unexplained')
 		return `No single fault gives these readings.${sums} Read them again; if they stay, look for two faults, or a part that is not as marked.`;
 	if (verdict === 'doubtful')

@@ -17,7 +17,7 @@ export type StageKind = (typeof STAGE_KINDS)[number];
  *
  * `…-drop`: volts across the resistor or winding itself, the meter on its two ends. `lifted-…`: the same point again with the
  * capacitor lifted that may leak from it. `grid-shunted`: the grid with
- * 100 kohm from it to chassis and the coupling capacitor lifted. `coupling-end`: the free end of the lifted coupling capacitor to chassis, through
+ * 100 kohm from it to chassis and the coupling capacitor lifted. `grid-no-avc`: the grid with the far end of its AVC line on chassis. `coupling-end`: the free end of the lifted coupling capacitor to chassis, through
  * nothing but the meter. `reservoir-lead`, `smoothing-lead`: DC volts
  * across 10 ohm put into one lead of that capacitor. `direct-current`: A, what is drawn straight from the reservoir.
  */
@@ -39,6 +39,7 @@ export type ReadingId =
 	| 'lifted-grid'
 	| 'lifted-oscillator-anode'
 	| 'grid-shunted'
+	| 'grid-no-avc'
 	| 'coupling-end'
 	| 'winding-1'
 	| 'winding-2'
@@ -115,6 +116,8 @@ export interface RectifierPoint {
 	seriesResistance: number;
 	/** F; 50 uF where not said. */
 	reservoir?: number;
+	/** No sheet gives its output: a usual one of its kind stands in, and is trusted little. */
+	usual?: true;
 }
 
 export interface Meter {
@@ -156,10 +159,14 @@ export interface RectifierQuestion extends Question<'rectifier'> {
 	rectifier: RectifierPoint;
 	/** RMS of one half of the HT winding by the sheet, or of the mains where there is none; without it a low winding cannot be told from low mains. */
 	windingVolts?: number;
+	/** Where `windingVolts` is not known: the volts that such a set usually has there. */
+	usualWinding?: number;
 	/** What the set should draw through the smoothing, A. */
 	load: number;
 	/** What it should draw straight from the reservoir, A; often the anode of the output valve. */
 	direct?: number;
+	/** Standard errors of what is no figure of this set, as shares. */
+	unsure?: Partial<Record<'load' | 'direct' | 'winding', number>>;
 	/** Hz; 50 where not said. */
 	mains?: number;
 }

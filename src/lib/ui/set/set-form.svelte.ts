@@ -1,4 +1,4 @@
-import { emptySetData, type SetData, type SetPart, type SetValve } from '$lib/job/set-data.ts';
+import { emptySetData, MOST, type SetData, type SetPart, type SetValve } from '$lib/job/set-data.ts';
 import type { Plan } from '$lib/receiver/index.ts';
 import type { SixAnswers } from '$lib/receiver/survey.ts';
 import type { ScaleName } from '$lib/quantity/index.ts';
@@ -21,11 +21,13 @@ export interface PartDraft {
 	typed: string;
 	name: string;
 	watts: string;
+	/** Measured on the part, and not read from drawing or marking. */
+	measured?: boolean;
 }
 
 export type Made = { ok: true; data: SetData } | { ok: false; problems: string[] };
 
-const text = (value: number | undefined, unit: 'V' | 'ohm' | 'W'): string =>
+const text = (value: number | undefined, unit: 'V' | 'ohm' | 'W' | 'F' | 'A'): string =>
 	value === undefined ? '' : typedValue(value, unit);
 
 /** Everything that is typed, as plain data. */
@@ -41,7 +43,10 @@ const TYPED = [
 	'ohmsPerVolt',
 	'range',
 	'mains',
-	'from'
+	'from',
+	'winding',
+	'reservoir',
+	'current'
 ] as const;
 
 /** What is typed on the page of a set, until it is kept. Texts stay as typed. */
@@ -56,6 +61,9 @@ export class SetForm {
 	range = $state('');
 	mains = $state('');
 	from = $state('');
+	winding = $state('');
+	reservoir = $state('');
+	current = $state('');
 
 	constructor(
 		plan: Plan,
@@ -87,11 +95,12 @@ export class SetForm {
 		this.valves = [...own, ...others];
 		const volts = { ...service, ...data.volts };
 		this.volts = Object.fromEntries(Object.entries(volts).map(([point, value]) => [point, text(value, 'V')]));
-		this.parts = Object.entries(data.parts).map(([key, { typed, name = '', watts }]) => ({
+		this.parts = Object.entries(data.parts).map(([key, { typed, name = '', watts, measured = false }]) => ({
 			key,
 			typed,
 			name,
-			watts: text(watts, 'W')
+			watts: text(watts, 'W'),
+			measured
 		}));
 		this.differs = data.differs.map(({ what, why = '' }) => ({ what, why }));
 		this.answers = { ...data.answers };
@@ -101,6 +110,10 @@ export class SetForm {
 		this.range = text(sheet.range, 'V');
 		this.mains = text(sheet.mains, 'V');
 		this.from = sheet.from ?? '';
+		const { winding, reservoir, current } = data.supply ?? {};
+		this.winding = text(winding, 'V');
+		this.reservoir = text(reservoir, 'F');
+		this.current = text(current, 'A');
 	}
 
 	/** All of it as text that can be laid by. */
@@ -131,13 +144,21 @@ export class SetForm {
 	 */
 	make(titles: Readonly<Record<string, string>> = {}): Made {
 		const problems: string[] = [];
-		const number = (label: string, typed: string, unit: ScaleName): number | undefined => {
+		const number = (label: string, typed: string, unit: ScaleName, most: number): number | undefined => {
 			const read = readValue(typed, unit);
 			if (read.state === 'refused') problems.push(`${label}: ${read.hint}`);
-			return read.state === 'read' ? read.values[0] : undefined;
+			const value = read.state === 'read' ? read.values[0] : undefined;
+			if (value === undefined || Math.abs(value) <= most) return value;
+			problems.push(`${label}: ${typed.trim()} is more than a set has. Look at the figure and its unit.`);
+			return undefined;
 		};
-		const positive = (label: string, typed: string, unit: ScaleName): number | undefined => {
-			const value = number(label, typed, unit);
+		const positive = (
+			label: string,
+			typed: string,
+			unit: ScaleName,
+			most: number = MOST.ohms
+		): number | undefined => {
+			const value = number(label, typed, unit, most);
 			if (value === undefined || value > 0) return value;
 			problems.push(`${label}: ${typed.trim()} cannot be. Type a value above nothing, or leave it empty.`);
 			return undefined;
@@ -162,26 +183,32 @@ export class SetForm {
 			];
 		});
 		const volts = Object.entries(this.volts).flatMap(([point, typed]) => {
-			const value = number(titles[point] ?? point, typed, 'V');
+			const value = number(titles[point] ?? point, typed, 'V', MOST.volts);
 			return value === undefined ? [] : [[point, value] as const];
 		});
-		const parts = this.parts.flatMap(({ key, typed, name, watts }): [string, SetPart][] => {
-			const value = number(name || key, typed, 'ohm');
+		const parts = this.parts.flatMap(({ key, typed, name, watts, measured }): [string, SetPart][] => {
+			const value = number(name || key, typed, 'ohm', MOST.ohms);
 			if (value === undefined || key === '') return [];
-			const rating = positive(`Rating of ${name || key}`, watts, 'W');
+			const rating = positive(`Rating of ${name || key}`, watts, 'W', MOST.watts);
 			const named = name.trim() ? { name: name.trim().slice(0, 30) } : {};
-			return [
-				[key, { typed: typed.trim(), value, ...named, ...(rating === undefined ? {} : { watts: rating }) }]
-			];
+			const rated = rating === undefined ? {} : { watts: rating };
+			const cold = measured ? { measured: true as const } : {};
+			return [[key, { typed: typed.trim(), value, ...cold, ...named, ...rated }]];
 		});
 		const sheet = {
 			meter: positive('The sheet’s meter', this.meter, 'ohm'),
 			ohmsPerVolt: positive('Ohms per volt', this.ohmsPerVolt, 'ohm'),
-			range: positive('Its range', this.range, 'V'),
-			mains: positive('Mains of the sheet', this.mains, 'V'),
+			range: positive('Its range', this.range, 'V', MOST.range),
+			mains: positive('Mains of the sheet', this.mains, 'V', MOST.mains),
 			from: this.from.trim() || undefined
 		};
+		const supply = {
+			winding: positive('AC volts of the HT winding', this.winding, 'V', MOST.winding),
+			reservoir: positive('Capacitance of the reservoir', this.reservoir, 'uF', MOST.reservoir),
+			current: positive('HT current of the set', this.current, 'mA', MOST.current)
+		};
 		if (problems.length > 0) return { ok: false, problems };
+		const supplied = Object.entries(supply).filter(([, value]) => value !== undefined);
 		const told = Object.entries(sheet).filter(([, value]) => value !== undefined);
 		const answered = Object.entries(this.answers).filter(([, value]) => value);
 		const data: SetData = {
@@ -189,6 +216,7 @@ export class SetForm {
 			volts: Object.fromEntries(volts),
 			sheet: Object.fromEntries(told),
 			parts: Object.fromEntries(parts),
+			...(supplied.length > 0 ? { supply: Object.fromEntries(supplied) } : {}),
 			differs: this.differs.flatMap(({ what, why }) =>
 				what.trim() ? [{ what: what.trim(), ...(why.trim() ? { why: why.trim() } : {}) }] : []
 			),

@@ -7,7 +7,7 @@ const volts = (value: number) => printQuantity(value, 'V', { digits: 3 });
 
 /** No line ends between a figure and its unit. */
 export const unbroken = (text: string): string =>
-	text.replace(/(\d) (?=(?:[mkM]?(?:V|A|W|Ω))(?![\w]))/g, '$1\u00a0');
+	text.replace(/(\d) (?=(?:[nµmkMG]?(?:V|A|W|Ω|F)|%)(?![\w]))/g, '$1\u00a0');
 
 /** "Expected about 97 V, sound from 63.1 V to 131 V (from valve data)". */
 export function expectedWords(expected: Expectation | undefined): string {
@@ -22,7 +22,8 @@ export function expectedWords(expected: Expectation | undefined): string {
 export const howWords = (expected: Expectation | undefined): string =>
 	unbroken(capital((expected?.steps ?? []).join('; ')));
 
-export const readingWords = ({ reading }: SurveyRow): string => (reading === undefined ? '' : volts(reading));
+export const readingWords = ({ reading, point }: SurveyRow): string =>
+	reading === undefined ? '' : printQuantity(reading, point.unit ?? 'V', { digits: 3 });
 
 /** "Cathode current 53.5 mA (7.22 V over 135 ohm), of 65 mA for the EL84". */
 export function workedWords({ what, value, unit, from, limit, limitOf, over }: Worked): string {

@@ -112,6 +112,41 @@ describe('other stages', () => {
 	});
 });
 
+describe('a grid on an AVC line', () => {
+	const volts = { ht: 250, anode: 227, screen: 90, cathode: 2.1 };
+
+	test('usual volts show no fault, and how much grid current they would not show is told', () => {
+		const { verdict, statement, lookNext } = checkStage(
+			ifStage({ ht: 250, anode: 230, screen: 95, cathode: 1.9 })
+		);
+		expect(verdict).toBe('sound');
+		expect(statement).toMatch(/would not show grid current of less than \d+ µA/);
+		expect(lookNext).toBeUndefined();
+	});
+
+	test('0.3 V positive with the AVC unknown asks for the line to be put on chassis', () => {
+		const { lookNext } = checkStage(ifStage({ ...volts, grid: 0.3 }));
+		expect(lookNext?.reading).toBe('grid-no-avc');
+		expect(lookNext?.words).toContain('clip the detector end of the AVC line to chassis');
+	});
+
+	test('0.45 V across 1.5 Mohm to chassis are 0.3 uA of grid current or a leak', () => {
+		const first = firstOf(ifStage({ ...volts, grid: 0.3, 'grid-no-avc': 0.45 }));
+		expect([first?.fault, ...(first?.same.map(({ fault }) => fault) ?? [])].sort()).toEqual([
+			'coupling-leak',
+			'grid-current'
+		]);
+		const gas = [first, ...(first?.same ?? [])].find((cause) => cause?.fault === 'grid-current')?.value;
+		expect(gas?.amount).toBeGreaterThan(0.25e-6);
+		expect(gas?.amount).toBeLessThan(0.45e-6);
+	});
+
+	test('20 mV with the line on chassis clear the valve to some tens of nanoamperes', () => {
+		const { statement } = checkStage(ifStage({ ...volts, grid: -0.3, 'grid-no-avc': 0.02 }));
+		expect(statement).toMatch(/would not show grid current of less than \d\d nA/);
+	});
+});
+
 describe('few readings', () => {
 	test('HT alone is too little', () => {
 		expect(checkStage(output({ ht: 270 })).verdict).toBe('too-little');
@@ -197,7 +232,7 @@ describe('a second round', () => {
 		);
 		expect(first?.fault).toBe('coupling-leak');
 		expect(first?.value?.hidden).toBe(true);
-		expect(first?.words).toBe('The coupling capacitor leaks: size not shown by these volts.');
+		expect(first?.words).toBe('The coupling capacitor leaks: a size that these volts do not show.');
 	});
 });
 

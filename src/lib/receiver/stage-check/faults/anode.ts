@@ -162,8 +162,8 @@ export function anodeRows(stage: Amplifier, { anodeFeed: nominal }: Circuit): Ro
 					value: OHMS,
 					says: (value) =>
 						stage === 'output-pentode'
-							? `The output primary is only ${value}: shorted turns, or a leaky capacitor across it.`
-							: `The ${words.feed} is only ${value}.`
+							? `The output primary has fallen to ${value}: shorted turns, or a leaky capacitor across it.`
+							: `The ${words.feed} has fallen to ${value}.`
 				}
 			],
 			partBy: '',

@@ -90,7 +90,7 @@ export function cathodeRows(stage: Amplifier, { cathodeResistor: nominal }: Circ
 					common: stage === 'output-pentode' ? 'occasional' : 'rare',
 					suspects: BYPASS_SHORT[stage],
 					value: OHMS,
-					says: (value) => `The cathode by-pass capacitor leaks: ${value} across the resistor.`
+					says: (value) => `The cathode by-pass capacitor leaks, across its resistor: ${value}.`
 				},
 				{
 					fault: 'heater-cathode-leak',
@@ -117,7 +117,7 @@ export function cathodeRows(stage: Amplifier, { cathodeResistor: nominal }: Circ
 					common: stage === 'output-pentode' ? 'occasional' : 'not listed',
 					suspects: CATHODE_LOW[stage],
 					value: OHMS,
-					says: (value) => `The cathode resistor is only ${value}.`
+					says: (value) => `The cathode resistor has fallen to ${value}.`
 				}
 			],
 			proofs: cold(accuses)

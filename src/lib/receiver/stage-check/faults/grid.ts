@@ -34,7 +34,7 @@ function gridCauses(stage: Amplifier): { leak: Cause; gas: Cause } {
 		says: (value) =>
 			coupled
 				? `The coupling capacitor leaks: ${value}.`
-				: `A leak of ${value} from a positive point lifts the grid.`
+				: `A leak from a positive point lifts the grid: ${value}.`
 	};
 	const gas: Cause = {
 		fault: 'grid-current',
@@ -42,7 +42,7 @@ function gridCauses(stage: Amplifier): { leak: Cause; gas: Cause } {
 		common: stage === 'triode-audio' ? 'not listed' : 'occasional',
 		suspects: GAS[stage],
 		value: { unit: 'A' },
-		says: (value) => `The valve is gassy or its grid emits: ${value} of grid current.`
+		says: (value) => `The valve is gassy or its grid emits: grid current of ${value}.`
 	};
 	return { leak, gas };
 }
@@ -71,7 +71,7 @@ export function gridRows(stage: Amplifier, { gridLeak }: Circuit): Row[] {
 			set: leaking('couplingLeak'),
 			pins: ['couplingLeak'],
 			causes: [leak],
-			proofs: read('before', 'coupling-end')
+			proofs: controlled ? read('grid-no-avc', 'coupling-end') : read('before', 'coupling-end')
 		},
 		{
 			...raised,
@@ -80,7 +80,9 @@ export function gridRows(stage: Amplifier, { gridLeak }: Circuit): Row[] {
 			set: set('gridFeed'),
 			pins: ['gridFeed'],
 			causes: [gas],
-			proofs: [...read('lifted-grid', 'grid-shunted'), ...cold('grid-leak')]
+			proofs: controlled
+				? [...read('grid-no-avc', 'lifted-grid', 'grid-shunted'), ...cold('avc-line')]
+				: [...read('lifted-grid', 'grid-shunted'), ...cold('grid-leak')]
 		},
 		{
 			...floating,

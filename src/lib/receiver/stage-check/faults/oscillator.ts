@@ -108,7 +108,7 @@ export function oscillatorRows({ oscillatorFeed: feed, oscillatorLeak: leak }: C
 					common: 'not listed',
 					suspects: ['lo-rl'],
 					value: OHMS,
-					says: (value) => `The ${part} is only ${value}.`
+					says: (value) => `The ${part} has fallen to ${value}.`
 				}
 			],
 			partBy: '',
@@ -127,7 +127,7 @@ export function oscillatorRows({ oscillatorFeed: feed, oscillatorLeak: leak }: C
 					common: 'not listed',
 					suspects: ['lo-rg-low'],
 					value: OHMS,
-					says: (value) => `The oscillator grid leak is only ${value}.`
+					says: (value) => `The oscillator grid leak has fallen to ${value}.`
 				}
 			],
 			partBy: '',

@@ -61,7 +61,7 @@ function sourceRows(ohms: number, reservoir: number, halfWave: boolean): Row[] {
 				common: 'common',
 				suspects: ['rect-weak'],
 				value: { unit: 'ohm' },
-				says: (value) => `The rectifier is worn: ${value}${halfWave ? '' : ' in each half'}.`
+				says: (value) => `The rectifier is worn${halfWave ? '' : ' in both halves'}: ${value}.`
 			},
 			PART_SOURCE
 		),
@@ -82,7 +82,7 @@ function sourceRows(ohms: number, reservoir: number, halfWave: boolean): Row[] {
 				common: 'common',
 				suspects: ['res-dry'],
 				value: { unit: 'F' },
-				says: (value) => `The reservoir capacitor has dried out: ${value} left.`
+				says: (value) => `The reservoir capacitor has dried out to ${value}.`
 			},
 			PART_SOURCE
 		),
@@ -134,7 +134,7 @@ function windingRows(known: { winding: boolean; halfWave: boolean }, winding: nu
 			suspects: ['tap-wrong', 'tx-short'],
 			value: { unit: 'V' },
 			says: (value) =>
-				`The HT winding gives only ${value}: selector on the wrong tap, low mains, or shorted turns.`
+				`The HT winding has come down to ${value}: selector on the wrong tap, low mains, or shorted turns.`
 		}
 	);
 	if (known.halfWave) return known.winding ? [low] : [];
@@ -196,7 +196,7 @@ function smoothingRows(smoothing: number): Row[] {
 				common: 'not listed',
 				suspects: ['choke-short'],
 				value: { unit: 'ohm' },
-				says: (value) => `The smoothing is only ${value}.`
+				says: (value) => `The smoothing has fallen to ${value}.`
 			}
 		)
 	];
@@ -223,7 +223,7 @@ function loadRows(load: number): Row[] {
 				common: 'occasional',
 				suspects: ['smo-short', 'ht-short'],
 				value: { unit: 'ohm' },
-				says: (value) => `Something behind the smoothing draws too much: as ${value} to chassis would.`
+				says: (value) => `Something behind the smoothing draws too much, like a leak to chassis of ${value}.`
 			},
 			PART_LOAD
 		),
@@ -298,12 +298,29 @@ const shorted: Row = alone(
 	}
 );
 
+const smoothedShort: Row = alone(
+	{
+		id: 'smoothed-short',
+		set: (sound) => ({ ...sound, smoothedLeak: SHORT }),
+		pins: ['smoothedLeak']
+	},
+	{
+		fault: 'smoothed-short',
+		part: 'smoothing capacitor or a load behind it',
+		common: 'occasional',
+		suspects: ['smo-short', 'ht-short'],
+		says: () =>
+			'The line behind the smoothing is shorted to chassis: its capacitor, or what hangs on it. Unplug the set at once.'
+	}
+);
+
 /** Every fault that can be told from the volts of a supply; `known.winding`: the volts of its winding are known. */
 export const rectifierFaults = (sound: Supply, known: { winding: boolean; halfWave: boolean }): Row[] => [
 	...sourceRows(sound.firstOhms, sound.reservoir, known.halfWave),
 	...windingRows(known, sound.winding),
 	noVolts,
 	shorted,
+	smoothedShort,
 	...smoothingRows(sound.smoothing),
 	...loadRows(sound.load)
 ];

@@ -96,7 +96,7 @@ export function screenRows(stage: Amplifier, { screenFeed: nominal }: Circuit): 
 					common: 'not listed',
 					suspects: SCREEN[stage].low,
 					value: OHMS,
-					says: (value) => `The screen feed resistor is only ${value}.`
+					says: (value) => `The screen feed resistor has fallen to ${value}.`
 				}
 			],
 			partBy: '',

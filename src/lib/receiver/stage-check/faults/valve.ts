@@ -22,7 +22,7 @@ export function valveRows(stage: Amplifier): Row[] {
 					common: stage === 'output-pentode' ? 'common' : 'occasional',
 					suspects,
 					value: { unit: '%', scale: 100 },
-					says: (value) => `The valve is worn: ${value} of the current on its sheet.`
+					says: (value) => `The valve is worn; left of the current on its sheet: ${value}.`
 				}
 			],
 			partBy: '',
