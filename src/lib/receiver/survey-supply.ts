@@ -175,14 +175,54 @@ function usualSmoothing({ values }: Plan): number | undefined {
 	return read?.ok ? read.value : undefined;
 }
 
-function smoothingOf(plan: Plan, part: PartValue | undefined, drop: number, load: number) {
-	if (part)
-		return part.measured === undefined
-			? { value: part.value, tolerance: MARKED }
-			: { value: part.value, measured: part.measured };
-	return drop >= LEAST_DROP && plan.points['ht.smoothed']
-		? { value: drop / load, tolerance: USUAL }
+/** Volts that the set should have at both ends of its smoothing. */
+interface Expected {
+	reservoir: number;
+	drop: number;
+	/** Both by the sheet of the set. */
+	bySheet: boolean;
+}
+
+function expectedOf(rows: readonly SurveyRow[]): Expected | undefined {
+	const at = (id: string) => rows.find(({ point }) => point.id === id)?.expected;
+	const [full, line] = [at('ht.reservoir'), at('ht.smoothed')];
+	return (
+		full &&
+		line && {
+			reservoir: full.value,
+			drop: full.value - line.value,
+			bySheet: full.basis === 'sheet' && line.basis === 'sheet'
+		}
+	);
+}
+
+/** As marked or as measured; of one that was only measured, and of one that nobody knows, what volts and load ask for. */
+function smoothingOf(part: PartValue | undefined, { drop }: Expected, load: number) {
+	const meant = drop >= LEAST_DROP ? { value: drop / load, tolerance: USUAL } : undefined;
+	if (!part) return meant;
+	const { value, measured, marked } = part;
+	if (measured === undefined) return { value, tolerance: MARKED };
+	return marked === false ? { ...(meant ?? { value }), measured } : { value, measured };
+}
+
+/** Current through the smoothing: the expected drop over the resistance that should be there. */
+function throughOf(
+	plan: Plan,
+	part: PartValue | undefined,
+	{ drop, bySheet }: Expected
+): LoadFacts['through'] {
+	const marked = part?.marked === false ? undefined : part?.value;
+	const ohms = marked ?? usualSmoothing(plan);
+	return ohms && drop >= LEAST_DROP
+		? { amps: drop / ohms, sure: bySheet && marked !== undefined }
 		: undefined;
+}
+
+/** Both volts as read; nothing where one is missing, or where the gram switch had taken the radio stages off the line. */
+function voltsRead(rows: readonly SurveyRow[]): { reservoir: number; smoothed: number } | undefined {
+	const [reservoir, smoothed] = [readAt(rows, 'ht.reservoir'), readAt(rows, 'ht.smoothed')];
+	const gram = rows.some(({ point, tuned }) => point.supply && tuned === 'gram');
+	return reservoir === undefined || smoothed === undefined || gram ? undefined : { reservoir, smoothed };
 }
 
 /**
@@ -199,25 +239,20 @@ export function supplyAsked(
 ): SupplyAsked | undefined {
 	const type = plan.valves[plan.lines['ht']?.valve ?? '']?.type;
 	const rectifier = type === undefined || plan.traits.rectifier !== 'valve' ? undefined : rectifierOf(type);
-	const [reservoir, smoothed] = [readAt(rows, 'ht.reservoir'), readAt(rows, 'ht.smoothed')];
-	if (!rectifier || reservoir === undefined || smoothed === undefined) return undefined;
-	const expected = (id: string) => rows.find(({ point }) => point.id === id)?.expected;
-	const [full, line] = [expected('ht.reservoir'), expected('ht.smoothed')];
-	const drawn = typicalCurrent(plan, line?.value ?? smoothed);
-	if (!full || !line || !drawn) return undefined;
+	const [readings, expected] = [voltsRead(rows), expectedOf(rows)];
+	if (!rectifier || !readings || !expected) return undefined;
+	const line = expected.reservoir - expected.drop;
+	const drawn = typicalCurrent(plan, line);
+	if (!drawn) return undefined;
 	const part = parts['ht.smoothing-resistor'];
-	const drop = full.value - line.value;
-	const bySheet = full.basis === 'sheet' && line.basis === 'sheet';
-	const ohms = part?.value ?? usualSmoothing(plan);
-	const loads = loadsOf({
+	const outputAnode = rows.find(({ point }) => point.id === 'output.anode')?.expected?.value ?? 0;
+	const { words, unsure, load, direct } = loadsOf({
 		drawn,
 		given: facts.current,
-		through:
-			ohms && drop >= LEAST_DROP ? { amps: drop / ohms, sure: bySheet && part !== undefined } : undefined,
-		above: (expected('output.anode')?.value ?? 0) > line.value
+		through: throughOf(plan, part, expected),
+		above: outputAnode > line
 	});
-	const { load, direct } = loads;
-	const smoothing = smoothingOf(plan, part, drop, load);
+	const smoothing = smoothingOf(part, expected, load);
 	const known = {
 		stage: 'rectifier' as const,
 		rectifier,
@@ -226,24 +261,29 @@ export function supplyAsked(
 		parts: {
 			...(smoothing && { smoothing }),
 			...(facts.reservoir !== undefined && { 'reservoir-capacitor': facts.reservoir })
-		}
+		},
+		...(part?.name === undefined ? {} : { names: { smoothing: part.name } })
 	};
-	const winding = windingOf(plan, rectifier, facts, () => windingFor(known, full.value));
+	const winding = windingOf(plan, rectifier, facts, () => windingFor(known, expected.reservoir));
 	const basis = [
-		`Reckoned with ${loads.words}`,
-		winding.words(bySheet ? 'the volts of the sheet' : 'the usual volts'),
+		`Reckoned with ${words}`,
+		winding.words(expected.bySheet ? 'the volts of the sheet' : 'the usual volts'),
 		...(rectifier.usual ? [`a usual rectifier: the data give no output of the ${type ?? ''}`] : [])
 	];
-	const { words: _, ...fed } = winding;
-	const names = part?.name === undefined ? {} : { names: { smoothing: part.name } };
-	const unsure = { ...loads.unsure, ...(fed.usualWinding && bySheet && { winding: UNSURE.winding }) };
+	const sure = winding.fed.usualWinding !== undefined && expected.bySheet ? { winding: UNSURE.winding } : {};
 	return {
-		question: { ...known, ...fed, ...names, unsure, readings: { reservoir, smoothed } },
+		question: { ...known, ...winding.fed, unsure: { ...unsure, ...sure }, readings },
 		basis: `${basis.join(', ')}.`
 	};
 }
 
 const volts = (value: number) => printQuantity(value, 'V', { digits: 3 });
+
+/** What feeds the rectifier, and in words by what it is known. */
+interface Winding {
+	fed: Pick<RectifierQuestion, 'windingVolts' | 'usualWinding'>;
+	words: (by: string) => string;
+}
 
 /** The winding by the sheet, the mains where the rectifier stands on them, else what the expected reservoir needs. */
 function windingOf(
@@ -251,15 +291,19 @@ function windingOf(
 	{ halfWave }: RectifierPoint,
 	{ winding, mains }: SupplyFacts,
 	needed: () => number
-) {
+): Winding {
 	if (winding !== undefined)
-		return { windingVolts: winding, words: () => `${volts(winding)} AC on each half of the winding` };
+		return {
+			fed: { windingVolts: winding },
+			words: () => `${volts(winding)} AC on each half of the winding`
+		};
 	const direct = halfWave && mains !== undefined ? directMains(plan, { mains }) : undefined;
-	if (direct !== undefined) return { windingVolts: direct, words: () => `${volts(direct)} AC of the mains` };
+	if (direct !== undefined)
+		return { fed: { windingVolts: direct }, words: () => `${volts(direct)} AC of the mains` };
 	const usualWinding = needed();
 	return {
-		usualWinding,
-		words: (by: string) =>
+		fed: { usualWinding },
+		words: (by) =>
 			`${volts(usualWinding)} AC on ${halfWave ? 'the anode' : 'each anode'}, which ${by} ask for`
 	};
 }

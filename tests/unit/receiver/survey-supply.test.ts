@@ -86,6 +86,34 @@ describe('a supply in the survey', () => {
 		expect(first).toMatchObject({ fault: 'smoothing-high', suspects: ['smo-open'] });
 	});
 
+	test('a smoothing resistor of which only the measured 3.3 kohm are known has risen: the sheet leaves it less', () => {
+		const parts = {
+			'ht.smoothing-resistor': { value: 3300, measured: 3300, marked: false as const, name: 'R12' }
+		};
+		const [first] = supplyAt(285, 205, { ...KNOWN, parts })?.finding.explanations ?? [];
+		expect(first?.fault).toBe('smoothing-high');
+		expect(first?.value?.low).toBeGreaterThan(3200);
+		expect(first?.value?.high).toBeLessThan(3400);
+	});
+
+	test('read with the switch at gram, when the radio stages may be off the line, nothing is said', () => {
+		const rows = surveyPoints(amFm).map((point): SurveyRow => {
+			const own = expectedVolts(amFm, { volts: SHEET, parts: {} }, {})[point.id];
+			const reading = point.supply ? 272 : undefined;
+			return {
+				point,
+				expected: own,
+				now: own,
+				reading,
+				out: false,
+				tuned: 'gram',
+				verdict: undefined,
+				alarm: undefined
+			};
+		});
+		expect(stagesSay(amFm, rows, KNOWN)).toEqual([]);
+	});
+
 	test('both low: the ripple parts the causes, has its place, and a dry reservoir is named by it', () => {
 		const low = supplyAt(215, 200, { ...KNOWN, extra: { 'ht.ripple': 40 } });
 		expect(low?.finding.explanations[0]).toMatchObject({ fault: 'reservoir-dry' });
