@@ -100,7 +100,9 @@ export const avc = defineCalculation({
 	group: 'Tuning and alignment',
 	words: [
 		'AGC',
-		'AVC line', 'AGC voltage', 'AVC volts',
+		'AVC line',
+		'AGC voltage',
+		'AVC volts',
 		'magic eye',
 		'fading',
 		'overload',

@@ -96,7 +96,10 @@ function valveHeater(valve: string, field: 'volts' | 'amps', { plan }: Known): O
 function lookUp(source: Source, stepId: string, all: Known): Origin | undefined {
 	switch (source.kind) {
 		case 'reading':
-			return originOf(all.readings[source.of ?? stepId], source.of ? `reading of ${source.of}` : 'this reading');
+			return originOf(
+				all.readings[source.of ?? stepId],
+				source.of ? `reading of ${source.of}` : 'this reading'
+			);
 		case 'volts':
 			return pointVolts(source.at, all);
 		case 'value':
@@ -112,10 +115,7 @@ function lookUp(source: Source, stepId: string, all: Known): Origin | undefined 
 	}
 }
 
-function valveLimit(
-	{ valve, field }: Extract<Source, { kind: 'limit' }>,
-	plan: Plan
-): Origin | undefined {
+function valveLimit({ valve, field }: Extract<Source, { kind: 'limit' }>, plan: Plan): Origin | undefined {
 	const type = plan.valves[valve]?.type;
 	const limits = type === undefined ? [] : limitsOf(type);
 	for (const { block } of limits) {
