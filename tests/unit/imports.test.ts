@@ -27,7 +27,7 @@ const RULES: Record<string, Rule> = {
 		packages: ['zod', 'yaml', 'xstate', '@dagrejs/dagre', 'minisearch']
 	},
 	'src/lib/job': { folders: inLib(CORE.slice(0, 6)), packages: ['zod', 'xstate', 'dexie'] },
-	'src/lib/ui': { folders: inLib(CORE), packages: [...FACE, 'marked', 'd3-scale', 'd3-shape'] },
+	'src/lib/ui': { folders: inLib(CORE), packages: [...FACE, 'marked', 'd3-scale', 'd3-shape', 'minisearch'] },
 	'src/routes': { folders: ['src/lib'], packages: [...FACE, '@sveltejs/kit', '@fontsource-variable/'] },
 	'src/service-worker': { folders: [], packages: ['$service-worker'] },
 	'src/tools': {

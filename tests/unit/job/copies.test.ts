@@ -63,6 +63,10 @@ async function filled(store: JobStore): Promise<string[]> {
 		await store.append('job', 'phase', { phase: 'alignment', state: 'not-needed', reason: 'Dial is right' })
 	);
 	value(await store.append('job', 'experience', { flow: FLOW, proved: { 'cc-leak': 3 }, untested: {} }));
+	const sum = { calculation: 'resistor-drop', title: 'Current and heat', given: {}, outputs: {} };
+	value(
+		await store.append('job', 'calculated', { ...sum, inputs: 'Resistor 1 kΩ', sentence: '5 mA flows.' })
+	);
 	value(await store.append('job', 'part-listed', { part: 'own-c12', name: 'C12', kind: 'paper' }));
 	value(await store.append('job', 'part-checked', { part: 'own-c12', state: 'continuity' }));
 	value(await store.append('job', 'marked', { sheet: PICTURE.hash, mark: 'm1', x: 0.5, y: 0.25 }));

@@ -53,7 +53,6 @@ export function everything(kept: Snapshot): Log {
 		step: 'grid-volts',
 		verdict: 'leaky',
 		given: { V_grid_V: 1.2, rows: [{ R: '470k', on: true }, null] },
-		inputs: 'Volts on the grid 1.2 V',
 		outputs: { I_A: 2.5e-6 },
 		sentence: 'It leaks.'
 	});
