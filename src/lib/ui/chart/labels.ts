@@ -39,16 +39,17 @@ const covers = (outer: Box, box: Box): boolean =>
 	box.left + box.width <= outer.left + outer.width &&
 	box.top + box.height <= outer.top + outer.height;
 
-/** Above, below and beside a place. */
-function boxesAt([x, y]: readonly [number, number], text: string): Box[] {
+/** Above, below and beside a place; over it and under it moved as far as the plot asks. */
+function boxesAt([x, y]: readonly [number, number], text: string, plot: Box): Box[] {
 	const width = widthOf(text);
 	const box = (left: number, top: number): Box => ({ left, top, width, height: LINE });
+	const middle = Math.max(plot.left, Math.min(x - width / 2, plot.left + plot.width - width));
 	const heights = [y - GAP - LINE, y + GAP, y - LINE / 2];
 	return [
 		...heights.map((top) => box(x + GAP, top)),
 		...heights.map((top) => box(x - GAP - width, top)),
-		box(x - width / 2, y - 2 * GAP - LINE),
-		box(x - width / 2, y + 2 * GAP)
+		box(middle, y - 2 * GAP - LINE),
+		box(middle, y + 2 * GAP)
 	];
 }
 
@@ -67,7 +68,7 @@ export function placeLabels(
 ): PlacedLabel[] {
 	const placed: PlacedLabel[] = [];
 	for (const { text, near } of wishes) {
-		const boxes = near.flatMap((place) => boxesAt(place, text));
+		const boxes = near.flatMap((place) => boxesAt(place, text, plot));
 		const costs = boxes.map((box, order) => costOf(box, plot, placed, ink) + order / 100);
 		const best = boxes[costs.indexOf(Math.min(...costs))];
 		if (best) placed.push({ ...best, text });

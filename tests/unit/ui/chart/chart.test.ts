@@ -1,5 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import type { Picture } from '../../../../src/lib/calculations/index.ts';
+import { calculations } from '../../../../src/lib/calculations/registry.ts';
+import { picturesOf } from '../../../../src/lib/calculations/run.ts';
 import { isLog } from '../../../../src/lib/ui/chart/axis.ts';
 import { layoutOf } from '../../../../src/lib/ui/chart/layout.ts';
 import { tableOf } from '../../../../src/lib/ui/chart/table.ts';
@@ -31,6 +33,20 @@ const leakage: Picture = {
 	marks: [{ label: 'limit', y: 1.1e-3 }],
 	bands: [{ axis: 'y', from: 0, to: 1.1e-3, label: 'may stay' }]
 };
+
+/** A capacitor that does not come back: all is told in the upper third. */
+const stalled = picturesOf(calculations['reform-progress'], {
+	limit_mA: 1.1,
+	V_applied: 350,
+	V_working: 350,
+	series_min_mA: [
+		[10, 3.1],
+		[30, 2.6],
+		[60, 2.45],
+		[90, 2.4],
+		[120, 2.38]
+	]
+})[0]!;
 
 const filter: Picture = {
 	title: 'Ripple along the filter',
@@ -91,7 +107,7 @@ describe('axes', () => {
 	});
 });
 
-describe.each([320, 600, 1200])('on %d pixels', (width) => {
+describe.each([320, 328, 600, 1200])('on %d pixels', (width) => {
 	test.each([leakage, filter])('$title stays within its frame', (picture) => {
 		const { plot, curves, labels, bands, height } = layoutOf(picture, width);
 		const [right, bottom] = [plot.left + plot.width, plot.top + plot.height];
@@ -110,9 +126,12 @@ describe.each([320, 600, 1200])('on %d pixels', (width) => {
 		}
 	});
 
-	test('no word stands on another', () => {
-		const { labels } = layoutOf(leakage, width);
-		expect(labels.map(({ text }) => text).sort()).toEqual(['fit', 'limit', 'may stay', 'measured']);
+	test.each([
+		[leakage, ['fit', 'limit', 'may stay', 'measured']],
+		[stalled, ['fit', 'if it goes on so', 'limit', 'readings']]
+	])('no word stands on another', (picture, words) => {
+		const { labels } = layoutOf(picture, width);
+		expect(labels.map(({ text }) => text).sort()).toEqual(words);
 		for (const [i, a] of labels.entries())
 			for (const b of labels.slice(i + 1)) {
 				const apart =
