@@ -327,7 +327,7 @@ test('a sum is found, typed in and read by the keyboard alone', async ({ page, i
 	};
 	await tabTo(page.getByRole('radio', { name: 'Volts across the part' }));
 	await page.keyboard.press('ArrowDown');
-	await expect(page.getByRole('radio', { name: 'What the rating allows' })).toBeChecked();
+	await expect(page.getByRole('radio', { name: 'Volts at its two ends' })).toBeChecked();
 	await page.keyboard.press('ArrowUp');
 	await tabTo(resistor(page));
 	await page.keyboard.type('1k2');
@@ -362,7 +362,7 @@ const PICTURED = {
 	'lamp against the set': 'lamp-limiter/#W_lamp=60&V_mains=230&V_set=80&W_set_normal=45',
 	reforming: 'reform-progress/#limit_mA=1&V_applied=350&V_working=350&series_min_mA=10|8;20|4;40|2',
 	'ripple along the filter':
-		'supply-ripple/#rectifier=full&f_mains=50&I_dc_A=0.05&C_uF=32&V_peak=300&sections=1000||32;10000||8',
+		'supply-ripple/#rectifier=full&f_mains=50&I_dc_A=0.05&C_uF=32&V_peak=300&sections=1000||32;2200||8',
 	'tracking error':
 		'tracking/#method=three-point&L_signal_uH=180&T_signal_pF=35&IF_kHz=455&f_kHz=600;1000;1400',
 	'response of the IF': 'if-transformer/#f0_kHz=455&Q=100&kQ=1&detuned=secondary&by_kHz=5',
